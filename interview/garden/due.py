@@ -20,6 +20,7 @@ from interview.garden.afterwards import questions as review
 from interview.garden.dig_window import dig_window
 from interview.garden.due_words import (
     FIRST_SITTING_MIN,
+    LEADS_FIRST,
     MEND_PAGE,
     PLAN_PAGE,
     STORM_AFTER_DAYS,
@@ -75,13 +76,14 @@ def leads_from(found: Due, here: Collection[str], meant: bool = False) -> bool:
     """Tell whether whoever comes back is led to what is due from a page that asks for ``here``.
 
     Where nothing presses, not from a page ``meant`` to be left open, nor from one that it is about;
-    nor, before the lines are asked for, from any that asks what must be known.
+    to what the way leads to by itself only from the page of the plan, which came too early.
     """
     if found.leads or meant:
         return found.leads
-    first = found.state in (GardenState.NEW, GardenState.FIRST_SIZE, GardenState.SPOT)
-    musts = {one for one in here if one.rpartition(".")[2] in keys.MUSTS}
-    return not (set(here) & {found.target, *found.keys} or (first and musts))
+    if set(here) & {found.target, *found.keys}:
+        return False
+    at_plan = any(one.rpartition(".")[2] in keys.AT_THE_PLAN for one in here)
+    return at_plan or found.state in LEADS_FIRST
 
 
 class _Looked(NamedTuple):

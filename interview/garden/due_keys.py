@@ -60,6 +60,7 @@ PLAN_PAGES: Mapping[str, frozenset[str]] = {
     "dig_day": frozenset({"dig_day"}),
 }  # fmt: skip
 """The pages of the plan day before the plan, by name, with what leads to them while it is open."""
+AT_THE_PLAN = frozenset(_PAGES["the_plan"].keys)
 STORM = _boxes("storm", "storm_overflow", "storm_plants")
 MUSTS = (
     frozenset().union(*FIRST_SIZE)

@@ -52,6 +52,13 @@ LEADS = frozenset(
     }
 )  # fmt: skip
 """What whoever comes back is led to from wherever they left."""
+LEADS_FIRST = frozenset(
+    {
+        GardenState.NOT_ASKED, GardenState.MARKS, GardenState.MAY_DIG, GardenState.LEAVE_HOLE,
+        GardenState.TESTED,
+    }
+)  # fmt: skip
+"""What they are led to unless they meant to come back elsewhere."""
 
 
 class Due(NamedTuple):

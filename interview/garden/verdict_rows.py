@@ -332,7 +332,7 @@ WAYS: dict[str, tuple[tuple[str, str], ...]] = {
     "pond_and_engineer": (_SHALLOWER, _KEEP),
     "pond_and_children": (_SHALLOWER, _KEEP),
     "soil_too_fast": (_HOLE, _KEEP),
-    "hole_{n}_smell": (_OTHER,),
+    "hole_{n}_smell": (_AGAIN, _OTHER),
     "hole_{n}_seeps": (_OTHER,),
     "hole_{n}_rate": (_HOLE, _OTHER, _KEEP),
     "hole_{n}_settled": (("Take more readings", timing.READINGS.key), _KEEP),

@@ -17,6 +17,7 @@ from interview.asking.route import Step
 from interview.garden.plan import Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.findings import permission_findings
+from interview.garden.size import questions as bed
 from interview.garden.soak import questions as soak
 from interview.garden.stages import QUESTIONS
 from interview.garden.verdict_rows import (
@@ -167,6 +168,8 @@ def _ways(plan: Plan, found: Finding, number: int) -> tuple[WayOn, ...]:
     if found.grade is Grade.GOOD:
         return ()
     asked = {step.address for step in route.steps(plan.answers)} | {KEEP, WAYS_OUT}
+    if found.key == "pond_depth" and plan.size.depth.soil_refuses:
+        asked.remove(bed.DEEPEST_POND.key)  # the soil empties no deeper one
     found_ways = []
     key = re.sub(r"^hole_\d+_", "hole_{n}_", found.key)
     for place, (label, target) in enumerate(WAYS.get(key, ())):

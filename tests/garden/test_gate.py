@@ -176,6 +176,7 @@ def test_a_smell_of_rotten_eggs_is_told_as_what_may_be_gas(given, located, plan_
     assert "Gas, which may smell of rotten eggs: leave at once" in caution
     [found] = [one for one in plan_of(texts).findings if one.key == "hole_1_smell"]
     assert "gas, or soil" in found.said and found.change.startswith("If it may be gas, leave")
+    assert found.brief.line.startswith("Rotten eggs: it may be gas. Leave, and call")
 
 
 def test_every_question_about_a_hole_is_gated_but_its_name_place_and_day_and_the_next():

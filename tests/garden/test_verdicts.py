@@ -87,6 +87,22 @@ def near(key, far, metric=False, **more):
     return texts | {f"spots.1.{name}": text for name, text in more.items()}
 
 
+def test_a_right_to_the_ground_is_not_told_as_leave_to_dig(told, subtests):
+    for owner in ("own", "written"):
+        with subtests.test(owner=owner):
+            line = told("permission", permission=owner).line
+            assert "the right to make a garden" in line and "dig" not in line
+
+
+def test_a_deeper_pond_is_a_way_out_only_where_the_wish_keeps_it_shallow(told):
+    slow = {"rate_from": "report", "known_rate": "0.03 in/h"}
+    quick = {"rate_from": "report", "known_rate": "1 in/h", "deepest_pond": "2 in"}
+    for texts, ways in ((slow, 0), (quick, 1)):
+        found = told("known_rate", texts)
+        assert found.key == "pond_depth" and found.grade is Grade.STOP
+        assert len([way for way in found.ways if way.target == "deepest_pond"]) == ways
+
+
 NEAREST = [
     # The limits as their sources print them. Cautious ones said to be from memory are told too.
     # Rain Garden Handbook for Western Washington, WSU Extension, 2013, p. 13: 10 ft, 50 ft, 50 ft.

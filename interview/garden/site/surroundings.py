@@ -88,7 +88,7 @@ def ownership_finding(owner: Owner | None) -> Finding:
     """Return whether the person may dig there at all."""
     limit = "your own ground, or written permission"
     if owner in (Owner.OWN, Owner.WRITTEN):
-        said = f"You may dig here: {owner.value}."
+        said = f"You have the right to make a garden here: {owner.value}."
         return Finding("ownership", Grade.GOOD, said, limit, OURS)
     if owner is None:
         said, change = (

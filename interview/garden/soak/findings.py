@@ -19,6 +19,8 @@ from interview.quantities.units import plain_number
 TWO_HOLES_APART = 2.0
 """Holes this many times apart are worth a further hole: a choice of this project."""
 
+_CALL = "call the emergency number from upwind"
+
 
 def holes_findings(found: SoakResults) -> Iterator[Finding]:
     for view, hole in zip(found.answers.items("holes"), found.holes, strict=True):
@@ -30,7 +32,9 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
                 f"{hole.name} smells of {smell}.",
                 "no smell of gas, fuel or sewage",
                 PRACTICE,
-                "Stop, keep away, and call the utility or the health department.",
+                f"Leave at once, use no phone or switch there, and {_CALL}."
+                if smell == "gas"
+                else "Stop, keep away, and call the health department.",
             )
         elif smell == "rotten_egg":
             yield Finding(
@@ -39,7 +43,11 @@ def holes_findings(found: SoakResults) -> Iterator[Finding]:
                 f"{hole.name} smells of rotten eggs: gas, or soil that is long wet.",
                 "",
                 PRACTICE,
-                "If it may be gas, leave and call from upwind; else look for a higher spot.",
+                f"If it may be gas, leave and {_CALL}; else look for a higher spot.",
+                Brief(
+                    f"Rotten eggs: it may be gas. Leave, and {_CALL}, unless you are sure that it "
+                    "is only wet soil."
+                ),
             )
         if view.get(digging.HOLE_SEEPS) and not elsewhere(view):
             yield Finding(

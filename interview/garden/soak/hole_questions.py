@@ -239,7 +239,7 @@ HOLE_SMELL = HOLE.question(
     find_out="Smell a handful of soil from the bottom.",
     # Gas for heating is given a smell, often that of rotten eggs: 49 CFR 192.625, from memory.
     caution="Gas, which may smell of rotten eggs: leave at once, use no phone or switch here, and "
-    "call from upwind. Fuel or sewage: stop, and ask the health department.",
+    "call the emergency number from upwind. Fuel or sewage: stop, and ask the health department.",
 )
 
 HOLE_SEEPS = HOLE.question(
