@@ -319,7 +319,9 @@ def follow(before: Answers, after: Answers, today: dt.date) -> Answers:
     day = whole.get(buried.LINES_ASKED_ON)
     if day is not None and day != before.whole().get(buried.LINES_ASKED_ON):
         for question in _of_old_marks(before, day):
-            whole = whole.without(question.key)
+            # What is given together with the new day, as its ticket, is of the new request.
+            if whole.text(question) == before.whole().text(question):
+                whole = whole.without(question.key)
     for number in whole.numbers(soak.HOLES.key):
         for address, text in _entailed(before, whole.at(soak.HOLES.key, number), today):
             whole = whole.without(address) if text is None else whole.with_text(address, text)

@@ -64,6 +64,8 @@ class AskedPage(QuestionRoom):
         """One showing at a time: a page that closes asks for one while a jump asks for another."""
         self._ahead = TypedAhead()
         self._given: str | None = None
+        self._refused: str | None = None
+        """What stood in the field as it was refused: until it is changed the reason stands."""
         """The text that was taken, while the next question is on its way."""
         self._typed: dict[str, str] = {}
         """The words typed into the boxes of this page, by address, until it is taken whole."""
@@ -366,6 +368,7 @@ class AskedPage(QuestionRoom):
     def _refuse(self, why: str) -> None:
         """Say why an answer cannot be kept; what was typed stays."""
         self._hear(why, refused=True)
+        self._refused = self.field.draft if self.field is not None else None
         self.query_one("#heard").scroll_visible(animate=False)
         if self.field is not None:
             self.field.begin()

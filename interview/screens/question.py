@@ -117,6 +117,9 @@ class QuestionScreen(FurtherPages, PageTurns):
         self.show_keys()
         if self._step is None or field is None:
             return
+        if field.draft == self._refused and self.query_one("#heard").has_class("refused"):
+            return
+        self._refused = None
         if field.draft == self._fresh:
             if not field.draft and self.query_one("#heard").has_class("refused"):
                 self._hear("")  # what was wrong is wiped out

@@ -249,3 +249,21 @@ async def test_a_field_that_is_emptied_takes_what_it_says_that_enter_takes(sit, 
         assert (field.value, field.placeholder) == ("", "Enter alone takes 1")
         await person.press("enter")
         assert person.session.answers.text_at("beds") == "1"
+
+
+async def test_a_ticket_typed_with_the_day_of_a_later_request_is_kept_with_it(
+    sit, write, located
+) -> None:
+    write("garden.yaml", located)
+    async with sit("garden.yaml") as person:
+        await person.goes_to("lines_asked_on")
+        await person.enters("2026-05-27")
+        await person.press("ctrl+u")
+        await person.enters("Z-99")
+        # Why it comes back to the day is told, and stays told.
+        assert person.asked == "lines_asked_on"
+        assert "That is a later request" in person.says("heard")
+        await person.press("enter", "enter")
+        texts = person.session.answers.texts
+        assert (texts["lines_asked_on"], texts["lines_ticket"]) == ("2026-05-27", "Z-99")
+        assert "lines_answered" not in texts
