@@ -263,7 +263,8 @@ async def test_a_ticket_typed_with_the_day_of_a_later_request_is_kept_with_it(
         # Why it comes back to the day is told, and stays told.
         assert person.asked == "lines_asked_on"
         assert "That is a later request" in person.says("heard")
-        await person.press("enter", "enter")
+        await person.press("enter")
+        await person.press("enter")
         texts = person.session.answers.texts
         assert (texts["lines_asked_on"], texts["lines_ticket"]) == ("2026-05-27", "Z-99")
         assert "lines_answered" not in texts
