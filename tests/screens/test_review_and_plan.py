@@ -293,6 +293,7 @@ async def test_the_plan_is_leafed_through_while_the_keys_at_the_foot_are_gone_to
 ) -> None:
     async with sit(sample("finished_us.yaml")) as person:
         await person.press("ctrl+l")
+        await person.settles()
         sheet = person.app.screen.query_one("#sheet")
         await person.press("tab", "pagedown")
         assert sheet.scroll_y > 0 and person.app.focused is not sheet
