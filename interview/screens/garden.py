@@ -52,13 +52,14 @@ def _ways(plan: Plan) -> Iterator[Drawing | str]:
     _ = plan.size.garden
     found = list(size.ways(plan))
     slow = list(soil.slow(plan))
+    if slow:  # of it no size makes a garden
+        yield "The soil is slow. You could:\n\n"
+        yield from paragraphs(slow)
     if found:
+        yield "\n" if slow else ""
         yield "The garden does not fit its room, or does not hold the whole rain. You could:\n\n"
         yield from paragraphs(found)
         yield "\nF4 tries other sizes out; nothing is kept until you say so."
-    if slow:
-        yield "\nThe soil is slow. You could:\n\n"
-        yield from paragraphs(slow)
     if not found and not slow:
         yield "The garden fits its room, holds the rain, and its soil takes it. Nothing to change."
 

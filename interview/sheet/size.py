@@ -15,6 +15,7 @@ from interview.garden.planting.costs import costs
 from interview.garden.remedies import WayOut, ways_out
 from interview.garden.scenarios import Worth, money, turn_of
 from interview.garden.size import shape_questions as shaping
+from interview.garden.size.answered import has_room
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
 from interview.garden.three_sizes import (
@@ -162,7 +163,7 @@ def ways(plan: Plan) -> Iterator[str]:
         found = ways_out(plan)
     except Unanswered:
         return
-    for way in found:
+    for way in sorted(found, key=lambda way: not way.fits):
         yield from wrap(f"- {way_words(plan, way)}", "  ")
 
 
@@ -170,14 +171,18 @@ def way_words(plan: Plan, way: WayOut) -> str:
     """Return a way out with its size, what it holds, and whether it fits the room."""
     unit = "mm" if plan.metric else "in"
     one, two = way.over_all
-    fits = "fits" if way.fits else "does not fit"
+    fits = " (fits)" if way.fits else " (does not fit)"
+    if way.fits and way.beds > 1:
+        fits = f" (fits where there is room for {way.beds} such beds)"
+    if not has_room(plan.answers):
+        fits = ""
     each = f"{way.beds} beds, each over all" if way.beds > 1 else "over all"
     record = ""
     if way.record_share is not None:
         record = f", {LOW.write(100 * way.record_share)} % of the record's runoff"
     note = f"; {way.note}" if way.note else ""
     return (
-        f"{way.label}: {each} {sides_words(one, two, plan.metric)} ({fits}), holds "
+        f"{way.label}: {each} {sides_words(one, two, plan.metric)}{fits}, holds "
         f"{show(way.rain_held, unit, 2, 'down')} of rain, {way.storms_held} of the "
         f"{len(plan.storms.ladder)} storms of the table whole{record}{note}"
     )

@@ -199,11 +199,13 @@ def lists_add_up(told: Told) -> Complaints:
     n, listed = told.numbers, flat(told.part("SHOPPING LIST", told.short))
     if "Waits for" in listed or not listed:
         return
-    costs = [float(at[4]) for at in _COST.finditer(listed)]
+    # The working has the cost of each.
+    costs = [float(at[4]) for at in _COST.finditer(flat(told.part("SHOPPING LIST", told.full)))]
     whole = re.search(r"Together: \D?([\d.]+)[;.]", listed + ".")
     if costs and whole is None:
         yield "costs without their sum"
-    if whole and not near(math.fsum(costs), float(whole[1].rstrip(".")), 0, 0.006 * len(costs)):
+    told_sum = float(whole[1].rstrip(".")) if whole else 0.0
+    if told.whole and whole and not near(math.fsum(costs), told_sum, 0, 0.006 * len(costs)):
         yield f"{costs} together is told as {whole[1]}"
     if (
         whole
@@ -211,7 +213,10 @@ def lists_add_up(told: Told) -> Complaints:
         and not near(n["cost_total"], float(whole[1].rstrip(".")), 0, 0.006)
     ):
         yield f"the costs are {n['cost_total']} and {whole[1]}"
-    plants = re.search(r"plants: (\d+) in all(?:.*?Costs \D?([\d.]+) at \D?([\d.]+) each)?", listed)
+    plants = re.search(
+        r"plants: (\d+) in all(?:.*?Costs \D?([\d.]+) at \D?([\d.]+) each)?",
+        flat(told.part("SHOPPING LIST", told.full)),
+    )
     if (
         plants
         and plants[2]

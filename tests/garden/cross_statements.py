@@ -269,14 +269,12 @@ def too_small_is_too_small(told: Told) -> Complaints:
     at = re.search(r"TOO SMALL\. It holds ([\d.]+) \w+ of the ([\d.]+)", flat(told.short))
     if at and float(at[1]) >= float(at[2]):
         yield f"{at[0]} of rain"
-    ways = re.findall(
-        r": (\d beds, each )?over all (.+?) \((fits|does not fit)\)", flat(told.short)
-    )
+    ways = re.findall(r": (\d beds, each )?over all (.+?) \((fits|does not fit)", flat(told.short))
     fits = {(beds, size) for beds, size, word in ways if word == "fits"}
     for size in fits & {(beds, size) for beds, size, word in ways if word != "fits"}:
         yield f"{size} fits and does not fit"
     for name, text in (("sheet", told.short), ("working", told.full)):
-        for way in re.finditer(r"over all ([\w./ ]+?) by ([\w./ ]+?) \(fits\)", flat(text)):
+        for way in re.finditer(r"over all ([\w./ ]+?) by ([\w./ ]+?) \(fits", flat(text)):
             sides = told.plan.size.room_sides
             if sides and any(
                 feet_of(one) > magnitude(room, "ft") + rounded(told.metric, feet_of(one))

@@ -266,7 +266,7 @@ def sizes_come_in_order(told: Told) -> Complaints:
 
 def hands_make_days(told: Told) -> Complaints:
     """People and days at the slow pace are enough, and one fewer is not; quick is not slower."""
-    n, work = told.numbers, flat(told.part("THE WORK", told.short))
+    n, work = told.numbers, flat(told.part("THE WORK", told.full))
     if "work_hours_slow" not in n:
         return
     if at := re.search(r"At the slow pace (\d+) people end it in (\d+) days", work):

@@ -13,6 +13,7 @@ from interview.garden.pictures import levels, plan_picture, pond_pictures, secti
 from interview.quantities.shown import PLAIN, sides_words
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
+from interview.sheet.size import ways
 
 
 @pytest.fixture
@@ -227,3 +228,16 @@ def test_a_corrugated_pipe_carries_five_eighths_of_a_smooth_one():
     choice = pipe_choice(quantity(0.1, "ft**3/s"))
     share = magnitude(choice.corrugated, "L/s") / magnitude(choice.smooth, "L/s")
     assert share == pytest.approx(0.015 / 0.024)
+
+
+def test_ways_that_fit_come_first_and_several_beds_want_a_room_each(plan_of, sized):
+    small = plan_of({**sized, "room_length": "16 ft", "room_width": "11 ft"})
+    said = [line for line in ways(small) if line.startswith("- ")]
+    told = " ".join(" ".join(ways(small)).split())
+    assert "(fits where there is room for 2 such beds)" in told
+    assert "2 beds, each over all" in told and said
+    marks = re.findall(r"\((fits|does not fit)", told)
+    assert marks == sorted(marks, reverse=True) and set(marks) == {"fits", "does not fit"}
+    large = plan_of({**sized, "surfaces.1.pieces": "rectangle 90 ft, 60 ft"})
+    told = " ".join(" ".join(ways(large)).split())
+    assert "over all" in told and "(fits" not in told  # no room was given
