@@ -33,14 +33,16 @@ from interview.garden.size import questions as bed
 from interview.garden.size.findings import depth_findings, size_findings
 from interview.garden.size.results import SizeResults
 from interview.garden.soak import hole_questions as digging
+from interview.garden.soak import questions as soak
 from interview.garden.soak.findings import holes_findings
 from interview.garden.soak.results import SoakResults
 from interview.garden.storms.findings import record_findings
 from interview.garden.storms.results import StormsResults
 from interview.garden.survey.findings import catchment_findings
 from interview.garden.survey.results import SurveyResults
-from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Provenance, Source
+from interview.quantities.evidence import OURS, PRACTICE, Brief, Finding, Grade, Provenance, Source
 from interview.quantities.guards import reaches
+from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, quantity, total
 
 LOCATE_SOURCE = Source(
@@ -106,6 +108,7 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
         ("chosen spot", _chosen_spot, found),
         ("permission", permission_findings, found.site),
         ("holes", holes_findings, found.soak),
+        ("hole depth", hole_depth_findings, found),
         ("depth", depth_findings, found.size),
     )
     worth: tuple[_Check, ...] = (
@@ -180,6 +183,29 @@ def mark_reach_findings(found: Checks) -> Iterator[Finding]:
             "mark again."
         ),
     )
+
+
+def hole_depth_findings(found: Checks) -> Iterator[Finding]:
+    """Yield for each hole here that it does not reach into the soil under the garden's floor."""
+    metric = found.answers.metric
+    for hole in found.answers.items(soak.HOLES.key):
+        deep, floor = hole.get(digging.HOLE_DEPTH), hole.get(digging.FLOOR_DEPTH)
+        floor = found.dug_depth if floor is None else floor
+        aside = hole.get(soak.HOLE_COUNTS) is False or soak.elsewhere(hole)
+        if deep is None or aside or magnitude(deep, "m") > magnitude(floor, "m"):
+            continue
+        number = hole.scope[1] if hole.scope else 1
+        dug, below = depth_words(deep, metric), depth_words(floor, metric)
+        yield Finding(
+            f"hole_{number}_depth",
+            Grade.FIX,
+            f"Hole {number} is {dug} deep, and the garden is dug to {below}: the test tells of "
+            "soil that is dug away.",
+            "the hole is deeper than the garden is dug, by the water of the test",
+            PRACTICE,
+            "Dig the hole deeper, then soak and time it.",
+            Brief(f"Too shallow: {dug}, and the garden is dug to {below}. Dig the hole deeper."),
+        )
 
 
 def dig_day_findings(found: Checks) -> Iterator[Finding]:

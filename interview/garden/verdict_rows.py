@@ -10,7 +10,7 @@ from interview.asking.question import Question, Unanswered
 from interview.garden.afterwards import levels_questions as levels
 from interview.garden.afterwards import questions as review
 from interview.garden.afterwards.findings import after_findings, built_findings
-from interview.garden.checks import dig_day_findings, mark_reach_findings
+from interview.garden.checks import dig_day_findings, hole_depth_findings, mark_reach_findings
 from interview.garden.earth.findings import earth_findings, water_findings
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -241,6 +241,8 @@ TABLE: dict[Question[Any], Decides] = {
     digging.KNOWN_RATE: Decides(
         ("pond_depth", "soil_too_fast", "no_size", "room"), (_DEPTH, _SIZE), good=result_words
     ),
+    digging.HOLE_DEPTH: Decides(("hole_{n}_depth",), (_from(hole_depth_findings, "checks"),)),
+    digging.FLOOR_DEPTH: Decides(("hole_{n}_depth",), (_from(hole_depth_findings, "checks"),)),
     digging.HOLE_SMELL: Decides(("hole_{n}_smell",), (_HOLES,)),
     digging.HOLE_SEEPS: Decides(("hole_{n}_seeps",), (_HOLES,)),
     digging.RIBBON: Decides(("hole_{n}_texture",), (_HOLES,)),
@@ -332,6 +334,7 @@ WAYS: dict[str, tuple[tuple[str, str], ...]] = {
     "pond_and_engineer": (_SHALLOWER, _KEEP),
     "pond_and_children": (_SHALLOWER, _KEEP),
     "soil_too_fast": (_HOLE, _KEEP),
+    "hole_{n}_depth": (("Dig it deeper, write its depth", digging.HOLE_DEPTH.key), _KEEP),
     "hole_{n}_smell": (_AGAIN, _OTHER),
     "hole_{n}_seeps": (_OTHER,),
     "hole_{n}_rate": (_HOLE, _OTHER, _KEEP),

@@ -42,7 +42,7 @@ WITHOUT = {
         lines_finished_on lines_valid_days lines_valid_kind private_lines hole_dug_on
         hole_cleared test_to_learn""",
     "its limits refuse at once, or it is doubted before it is kept": """
-        hole_depth floor_depth hole_shape hole_width hole_length hole_top_width hole_top_height
+        hole_shape hole_width hole_length hole_top_width hole_top_height
         hard_digging pace_line pace_counts soaked_already first_fill_start first_fill_empty
         second_fill_start second_fill_empty water_at_mark test_start ruler_mark hole_left""",
     "it is a part of the area, which only the size is held against": """
@@ -92,6 +92,22 @@ def test_a_right_to_the_ground_is_not_told_as_leave_to_dig(told, subtests):
         with subtests.test(owner=owner):
             line = told("permission", permission=owner).line
             assert "the right to make a garden" in line and "dig" not in line
+
+
+def test_a_hole_no_deeper_than_the_garden_is_dug_is_told_at_once_and_in_the_plan(
+    told, plan_of, level_spot, subtests
+):
+    # Until the size is known: a pond of 6 in by the children's limit, 3 in of mulch, 2 of compost.
+    for key, near, far in (("children", "11 in", "11 1/4 in"), ("floor", "9 in", "10 in")):
+        with subtests.test(key=key):
+            texts = {"holes.1.floor_depth": "9 in"} if key == "floor" else {"children": "yes"}
+            for depth, grade in ((near, Grade.FIX), (far, None)):
+                dug = {**texts, "holes.1.hole_depth": depth}
+                found = told("holes.1.hole_depth", dug)
+                assert (found and found.grade) == grade
+                assert not found or found.ways[0].target == "holes.1.hole_depth"
+                plan = plan_of({**level_spot, **dug})
+                assert ("hole_1_depth" in {one.key for one in plan.findings}) == bool(grade)
 
 
 def test_a_deeper_pond_is_a_way_out_only_where_the_wish_keeps_it_shallow(told):
