@@ -29,4 +29,6 @@ class Strips(Widget):
         ground = self.rich_style
         if y >= len(self.strips):
             return Strip.blank(self.size.width, ground)
-        return self.strips[y].adjust_cell_length(self.size.width, ground)
+        strip = self.strips[y].adjust_cell_length(self.size.width, ground)
+        # Rows without a color of their own have that of the page, not of the terminal behind it.
+        return strip.apply_style(ground) if self.app.no_color else strip

@@ -12,7 +12,7 @@ from textual.app import ComposeResult
 from textual.strip import Strip
 
 from interview.asking.question import Unanswered
-from interview.drawing.paint import BLANK, Cell, Row, paint
+from interview.drawing.paint import BLANK, Cell, Row
 from interview.drawing.scene import Drawing, Ink
 from interview.drawing.words import in_cells
 from interview.garden import pictures
@@ -25,7 +25,7 @@ from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import Page
 from interview.screens.palette import CURSOR, MARKS, Palette
 from interview.screens.parts import Words, is_there
-from interview.screens.picture import TINY, Picture, strip_of, wordless
+from interview.screens.picture import TINY, Picture, rows_of, strip_of, wordless
 from interview.screens.try_out import TURNED
 from interview.sheet.size import SizeRow, size_rows
 
@@ -74,7 +74,8 @@ class Columns:
 
     def __call__(self, columns: int, rows: int, palette: Palette | None) -> list[Strip]:
         """Return the rows for a window."""
-        made = self._beside(columns, rows) if columns >= BESIDE else self._stacked(columns)
+        beside = columns >= BESIDE
+        made = self._beside(columns, rows, palette) if beside else self._stacked(columns, palette)
         return [strip_of(row, palette) if row else _empty(palette) for row in made]
 
     def _head(self, place: int) -> Row:
@@ -86,25 +87,26 @@ class Columns:
         yours = name == self._look.yours
         return (*lead, *title, *(_text(f" {MARKS['good']} yours", Ink.GOOD) if yours else ()))
 
-    def _beside(self, columns: int, rows: int) -> Iterator[Row]:
+    def _beside(self, columns: int, rows: int, palette: Palette | None) -> Iterator[Row]:
         wide = (columns - _LABEL) // 3
         facts = [one for one in self._look.rows if one.chief or rows > len(self._look.rows) + 12]
         high = rows - len(facts) - 2
         yield _row([(), *map(self._head, range(3))], wide)
-        shown = [_picture(one, share, wide - 2, high) for one, share in self._sized()]
+        shown = [_picture(one, share, wide - 2, high, palette) for one, share in self._sized()]
         for place in range(max(map(len, shown), default=0)):
             yield _row([(), *(one[place] if place < len(one) else () for one in shown)], wide)
         for one in facts:
             told = [_value(one, place, wide - 1) for place in range(3)]
             yield _row([_text(one.label, Ink.MUTED), *told], wide)
 
-    def _stacked(self, columns: int) -> Iterator[Row]:
+    def _stacked(self, columns: int, palette: Palette | None) -> Iterator[Row]:
         row = 0
         wide, high = min(columns - 4, _STACKED_PICTURE[0]), _STACKED_PICTURE[1]
         for place, (drawing, share) in enumerate(self._sized()):
             self.places[place] = row
             rows = [self._head(place)]
-            rows += [(BLANK, BLANK, *one) for one in _picture(drawing, share, wide, high)]
+            drawn = _picture(drawing, share, wide, high, palette)
+            rows += [(BLANK, BLANK, *one) for one in drawn]
             rows += [
                 _row([_text(one.label, Ink.MUTED), _value(one, place, columns)], columns)
                 for one in self._look.rows
@@ -126,11 +128,14 @@ class Columns:
         return self._look.drawings
 
 
-def _picture(drawing: Drawing | None, share: float, columns: int, rows: int) -> Sequence[Row]:
+def _picture(
+    drawing: Drawing | None, share: float, columns: int, rows: int, palette: Palette | None
+) -> Sequence[Row]:
     if drawing is None or rows < _LEAST_PICTURE:
         return ()
     one = wordless(drawing) if columns < TINY[0] or rows < TINY[1] else drawing
-    return paint(one, round(columns * share), max(_LEAST_PICTURE, round(rows * share))).picture
+    high = max(_LEAST_PICTURE, round(rows * share))
+    return rows_of(one, round(columns * share), high, palette)
 
 
 def _value(row: SizeRow, place: int, columns: int) -> Row:

@@ -246,6 +246,9 @@ async def test_with_no_color_the_picture_is_drawn_by_characters(sit, sample) -> 
         assert "tree 25 ft ✓" in shown.text
         assert all(part.style.color is None for strip in shown.strips for part in strip)
         assert not set("▀▄█▌▐▗▖▝▘") & set(shown.text)
+        # On the ground of the page, whatever the terminal behind it has.
+        grounds = {part.style.bgcolor for y in range(20) for part in shown.render_line(y)}
+        assert grounds == {person.app.screen.query_one("#asking").rich_style.bgcolor}
 
 
 async def test_a_verdict_is_a_badge_on_its_color_and_its_sentence(sit, sample) -> None:

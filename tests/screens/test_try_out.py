@@ -196,3 +196,15 @@ async def test_the_three_wait_for_an_answer_and_say_which(sit, write) -> None:
         assert "This waits for an answer:" in person.sees_words()
         await person.press("right", "enter")
         assert person.page == "ThreeSizesScreen"
+
+
+async def test_with_no_color_the_three_sizes_are_drawn_by_characters(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
+        person.app.no_color = True
+        await person.goes_to("garden_name")
+        await person.press("f4")
+        await person.settles()
+        await person.press("3")
+        await person.settles()
+        assert any("\u2801" <= char <= "\u28ff" for char in person.sees()), "no outline"
+        assert not set("▄▌▐▗▖▝▘") & set(person.sees())
