@@ -10,7 +10,9 @@ Decided here:
 - While a stop stands the yard card gives no measures to dig by.
 - The printed sheet is HTML with nothing from elsewhere; all its text goes through
   ``sheet/markup``. The garden stands on two pages: ``sheet/page_room`` gives its picture what is
-  left. In print black lines and marks carry all; no tint takes more than 15 % of an ink.
+  left. Where the first goes on on another one, that one is filled with what else stands under the
+  plants; a long planting takes that along to a third: no page holds the cautions alone. In print
+  black lines and marks carry all; no tint takes more than 15 % of an ink.
 - The plain sheet is what to take outside; with ``--working`` it is every part. A page written to
   a named file goes over nothing but an earlier page of ours.
 - The sheet on the screen is folded to the window; written to a file it has 76 columns.

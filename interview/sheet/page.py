@@ -10,7 +10,6 @@ from interview.asking import own_fault
 from interview.asking.statuses import NAME
 from interview.garden.plan import Plan
 from interview.garden.site import cautions
-from interview.garden.summary import waiting
 from interview.sheet import page_parts, page_plants
 from interview.sheet.card import card_parts
 from interview.sheet.markup import Markup, items, joined, tag, text
@@ -37,7 +36,7 @@ def page_html(plan: Plan, working: bool = False) -> str:
     that meets a fault of the program.
     """
     with own_fault.noting() as faults:
-        pages = [_first(plan), _second(plan)]
+        pages = _spilled(plan) if page_parts.spills(plan) else _garden(plan)
         if working:
             pages.append(tag("div", *working_of(plan), class_="page working"))
     if faults:
@@ -81,62 +80,71 @@ def head(title: str, beside: Iterator[str] | list[str], rank: str = "h1") -> Mar
     return tag("header", tag(rank, title, class_=kind), tag("small", lines))
 
 
-def _first(plan: Plan) -> Markup:
+def _garden(plan: Plan) -> list[Markup]:
+    """Return the garden on two pages; what finds no room under a long planting stays together."""
+    under = tag("div", _flow(plan), _care(plan), class_="together")
+    return [
+        tag("div", *_first(plan), _footer(), class_="page"),
+        tag("div", *_plants(plan), under, class_="page"),
+    ]
+
+
+def _spilled(plan: Plan) -> list[Markup]:
+    """Return a garden of which much is still open: what is left of its second page is filled."""
+    plants = tag("div", *_plants(plan), _care(plan), _footer(), class_="together")
+    return [tag("div", *_first(plan), _flow(plan), plants, class_="page")]
+
+
+def _first(plan: Plan) -> Iterator[Markup]:
     def part(make: page_parts.Part) -> Markup:
         return made(make.__name__.replace("_", " "), make, plan)
 
     beside = ["Rain garden plan"]
     if plan.now.year > 2000:
         beside.append(f"made {plan.now:%A} {plan.now:%Y-%m-%d %H:%M}")
-    return tag(
+    yield head(name_of(plan), beside)
+    yield part(page_parts.verdict)
+    yield part(page_parts.sentence)
+    yield part(page_parts.figures)
+    yield part(page_parts.front)
+    yield tag(
         "div",
-        head(name_of(plan), beside),
-        part(page_parts.verdict),
-        part(page_parts.sentence),
-        part(page_parts.figures),
-        part(page_parts.front),
-        tag(
-            "div",
-            section_of("Cut along the slope", page_parts.section, plan),
-            section_of("Pegging out", page_parts.pegging, plan),
-            class_="halves cut",
-        ),
-        section_of("Still to find out", _open, plan),
-        tag("footer", f"{cautions.NOT_ENGINEERING} ", *_rest()),
-        class_="page",
+        section_of("Cut along the slope", page_parts.section, plan),
+        section_of("Pegging out", page_parts.pegging, plan),
+        class_="halves cut",
     )
+    yield section_of("Still to find out", _open, plan)
 
 
-def _rest() -> Iterator[Markup]:
-    return (tag("span", words, tag("code", command)) for words, command in REST)
+def _footer() -> Markup:
+    rest = (tag("span", words, tag("code", command)) for words, command in REST)
+    return tag("footer", f"{cautions.NOT_ENGINEERING} ", *rest)
 
 
 def _open(plan: Plan) -> Markup:
     """List what the plan waits for and how to find each out."""
-    return items(
-        "ul",
-        (f"{question.label}. {why or question.find_out}" for question, _, why in waiting(plan)),
-        class_="check",
-    )
+    return items("ul", page_parts.still_open(plan), class_="check")
 
 
-def _second(plan: Plan) -> Markup:
+def _plants(plan: Plan) -> Iterator[Markup]:
+    yield head("The plants", [name_of(plan)], "h2")
+    yield made("the plants", page_plants.plants, plan)
+    yield made("fewer plants", page_plants.cheaper, plan)
+
+
+def _flow(plan: Plan) -> Markup:
+    # Columns that the browser makes equally high, whatever is longest in this garden.
     return tag(
         "div",
-        head("The plants", [name_of(plan)], "h2"),
-        made("the plants", page_plants.plants, plan),
-        made("fewer plants", page_plants.cheaper, plan),
-        # Columns that the browser makes equally high, whatever is longest in this garden.
-        tag(
-            "div",
-            section_of("The pond in the storm it holds", page_plants.pond, plan),
-            section_of("First year", page_plants.first_year, plan, "close long"),
-            section_of("What was found", page_parts.findings, plan, "long"),
-            class_="flow",
-        ),
-        section_of("Take care", _cautions, plan, "caution close"),
-        class_="page",
+        section_of("The pond in the storm it holds", page_plants.pond, plan, "long"),
+        section_of("First year", page_plants.first_year, plan, "close long"),
+        section_of("What was found", page_parts.findings, plan, "long"),
+        class_="flow",
     )
+
+
+def _care(plan: Plan) -> Markup:
+    return section_of("Take care", _cautions, plan, "caution close")
 
 
 def _cautions(plan: Plan) -> Markup:

@@ -21,6 +21,7 @@ from interview.garden.summary import (
     rough_line,
     size_sentence,
     value_of,
+    waiting,
 )
 from interview.quantities.evidence import Finding, Grade
 from interview.sheet import next_steps, page_room
@@ -198,8 +199,22 @@ def _room(plan: Plan, above: Drawing) -> page_room.FrontRoom:
             len(cut.keys) if cut else 0,
             name_of(plan),
             1 if may_dig(plan).open else 2,
+            guess(still_open),
         )
     )
+
+
+def spills(plan: Plan) -> bool:
+    """Tell whether the first page has more than a page has room for."""
+    try:
+        return _room(plan, planted_picture(plan, dimensioned=False)).spills
+    except Exception:
+        return False  # without a picture there is room; a fault is told in its place
+
+
+def still_open(plan: Plan) -> list[str]:
+    """Return what the plan waits for, and how to find each out."""
+    return [f"{question.label}. {why or question.find_out}" for question, _, why in waiting(plan)]
 
 
 def _steps(plan: Plan) -> list[str]:

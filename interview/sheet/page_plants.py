@@ -173,12 +173,14 @@ def pond(plan: Plan) -> Markup:
     parts: list[Markup] = []
     drawn = pond_pictures(plan)
     for place, one in enumerate(drawn):
+        lead = Markup()
         if len(drawn) > 1:
             which = "the uppermost" if not place else "the one below"
-            parts.append(tag("p", f"Bed {place + 1} of {len(drawn)}, {which}:", class_="note"))
+            lead = tag("p", f"Bed {place + 1} of {len(drawn)}, {which}:", class_="note")
         bare = replace(one, notes=(), print_ratio=TALL)
         picture, _ = with_legend(bare, POND_MM, f"pond{place}")
-        parts += (Markup(picture), tag("p", " ".join(one.notes), class_="note"))
+        said = tag("p", " ".join(one.notes), class_="note")
+        parts.append(tag("div", lead, Markup(picture), said, class_="together"))
     return joined(parts)
 
 

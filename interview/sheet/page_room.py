@@ -20,6 +20,8 @@ _HEADS = 76.0
 """Head, verdict, sentence, figures, headings and the last line."""
 _ROW, _KEY = 4.6, 4.0
 """A row of pegs, a line of a legend."""
+_HEADING = 7.0
+"""Height of the heading of a part."""
 SECOND_LINE = 6.0
 """What a verdict takes that has no room on one line."""
 NAME_LETTERS = 26
@@ -54,17 +56,20 @@ class FrontPage(NamedTuple):
     name: str
     lines: int = 1
     """Lines of the verdict."""
+    open: Sequence[str] = ()
+    """What is still to be found out, in the width of the page."""
 
 
 class FrontRoom:
-    """Where the steps and the legend of the picture stand, and how high it may be."""
+    """Where the steps and the legend of the picture stand, how high it is, what has no room."""
 
     def __init__(self, one: FrontPage) -> None:
         pegs = _ROW * (one.pegs + 1) + high(one.peg_words, _NOTE, PEGS)
         cut = SECTION_MM + _KEY * math.ceil(one.section_keys / 2) + high(one.section, _NOTE, HALF)
         name = _NAME_LINE * (len(one.name) // _SMALL_LETTERS)
         head = _HEADS + SECOND_LINE * (one.lines - 1) + name
-        room = _PAGE - head - max(pegs, cut)
+        still = _HEADING + high(one.open, _TEXT, SIDE + WIDE) if one.open else 0.0
+        room = _PAGE - head - max(pegs, cut) - still
         steps, legend = high(one.steps, _TEXT, SIDE), _KEY * one.keys
         notes = high(one.notes, _NOTE, SIDE)
         self.steps_apart = steps > max(room, LEAST_MM)
@@ -76,7 +81,10 @@ class FrontRoom:
         if self.steps_apart:
             room -= high(one.steps, _TEXT, (SIDE + WIDE) / 2) / 2 + 8
         if not self.legend_apart:
-            room -= _KEY * math.ceil(one.keys / 2)
+            # And a line more, as what stands under the picture is guessed the most roughly.
+            room -= _KEY * (math.ceil(one.keys / 2) + 1)
         if not self.notes_apart:
             room -= high(one.notes, _NOTE, WIDE)
         self.high = min(max(room, LEAST_MM), MOST_MM)
+        self.spills = room < LEAST_MM
+        """Whether the page goes on on another one, however low the picture is."""

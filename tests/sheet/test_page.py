@@ -19,7 +19,7 @@ from interview.garden.opening import plan_of as plan_from
 from interview.garden.planting.laid_out import letters
 from interview.quantities.shown import length_words
 from interview.quantities.units import magnitude, unit_name
-from interview.sheet import page_plants
+from interview.sheet import page_parts, page_plants, page_room
 from interview.sheet.card import card_text
 from interview.sheet.figures_file import figures_text
 from interview.sheet.markup import tag, text
@@ -304,6 +304,33 @@ def test_a_metric_garden_is_told_in_metric_alone():
     said = " ".join(tree.texts)
     assert not re.search(r"\d (ft|in|ft²|ft³|gal|yd³)\b", said)
     assert "downpipe" in said and "downspout" not in said
+
+
+def test_no_page_is_left_to_the_cautions_alone(monkeypatch):
+    # What stands under the plants goes on together; where the first page spills it fills the next.
+    plan = sample("finished_us")
+    plants, care = "<h2>The plants</h2>", "<h2>Take care</h2>"
+    for spills, order in (
+        (False, ("<footer>", plants, 'class="together"', "<h2>What was found</h2>", care)),
+        (True, ("<h2>What was found</h2>", plants, care, "<footer>")),
+    ):
+        monkeypatch.setattr(page_parts, "spills", lambda _, spills=spills: spills)
+        body = page_html(plan).partition("<body>")[2]
+        places = [body.index(one) for one in order]
+        assert places == sorted(places), spills
+
+
+def test_the_first_page_spills_where_its_picture_would_be_too_low():
+    def page(**more):
+        told = {"steps": ["Dig."], "keys": 4, "notes": [], "peg_words": [], "pegs": 8}
+        more = {"section": ["Heights."], "section_keys": 4, "name": "Oak", **more}
+        return page_room.FrontRoom(page_room.FrontPage(**told, **more))
+
+    assert not page().spills and page().high > page_room.LEAST_MM
+    few = page(open=["Slope. Measure it."])
+    assert not few.spills and few.high < page().high
+    many = page(open=["Slope. Measure it."] * 20)
+    assert many.spills and many.high == page_room.LEAST_MM
 
 
 def test_the_two_pages_name_only_parts_that_they_say_how_to_get(garden):
