@@ -162,10 +162,11 @@ class AskedPage(QuestionRoom):
         for name in ("aside", "shut", "caution", "hint", "asked"):
             self._words(name, "")
         self.query_one(Preview).forget()
-        self._show_place()
         slot = self.query_one("#slot", Container)
-        self._set_verdict_first(should.mode is Mode.WAYS)
+        self.set_focus(None)  # else it goes to the key line meanwhile
         await slot.remove_children()
+        self._show_place()
+        self._set_verdict_first(should.mode is Mode.WAYS)
         match should.mode:
             case Mode.BOX:
                 await self._show_box(slot, half)
@@ -194,7 +195,7 @@ class AskedPage(QuestionRoom):
         title = "" if alone or place is None else session.answers.told(place.page.title)
         self._words("item", " · ".join(one for one in (title, item) if one))
         rows = self._shown.mode is Mode.ROWS
-        self.query_one("#body").set_class(rows, "whole")
+        self._set_body({"whole": rows})
         lines = self._told() if rows else []
         locate = session.answers.told(LOCATE)
         if locate in lines:

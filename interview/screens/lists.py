@@ -113,7 +113,7 @@ class Choices(Rows):
         if kept_key:
             self._is_marked = True
             self.highlighted = self._keys.index(kept_key)
-        self.set_class(not self._is_marked, "-unmarked")
+        self.set_class(not self._is_marked, "-unmarked", update=False)  # it has no style yet
         self._begun, self._typed_at = "", 0.0
 
     def on_mount(self) -> None:

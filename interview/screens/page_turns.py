@@ -165,7 +165,7 @@ class PageTurns(PageMoves):
         self._given = None
         self._tell_new_pace(heard, before)
         if any(before.text_at(one.step.address) not in (None, one.kept) for one in heard):
-            self._tell_change(session.answers)
+            self.call_after_refresh(self._tell_change, session.answers)
 
     @work(thread=True, group="plan", exit_on_error=False)
     def _tell_change(self, answers: Answers) -> None:

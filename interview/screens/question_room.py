@@ -42,6 +42,11 @@ SAID_LINES = 5
 """Lines kept over the list of a stage for what is said of the words typed, so that none moves."""
 BLANKS, EDGES = 2, 2
 """Lines that give way to a picture: blank ones of a question, and the edges of its field."""
+LAID_OUT = (
+    "#body, #left, #asking, #item, #asked, #caution, #beside, #live, #plan_so_far, #plan_title, "
+    ".entry, #field Line"
+)
+"""The parts whose style hangs on a class of ``#body``."""
 TALL = 28
 """Lines from which on a blank line parts a question from the reason for it."""
 
@@ -126,12 +131,20 @@ class QuestionRoom(QuestionPage):
     def _set_pictured(self, is_so: bool, lacks: int = 0) -> None:
         """Show a picture or none; where the question ``lacks`` lines beside it, less of its air."""
         self._pictured = is_so
-        body, column = self.query_one("#body"), _question_column(self.window.width)
+        column = _question_column(self.window.width)
         air = {"tight": is_so and lacks > 0, "dense": is_so and lacks > BLANKS}
-        body.update_classes({"pictured": is_so, **air})
+        self._set_body({"pictured": is_so, **air})
         left = self.query_one("#left").styles.inline
         if is_so or left.has_rule("width"):  # each change has the whole page painted anew
             left.width = column if is_so else None
+
+    def _set_body(self, classes: dict[str, bool]) -> None:
+        """Lay the page out in another way; Textual would style every part of it anew."""
+        body = self.query_one("#body")
+        before = body.classes
+        body.update_classes(classes, update=False)
+        if body.classes != before:
+            self.app.stylesheet.update_nodes(self.query(LAID_OUT))
 
     def on_live_picture_pictured(self, event: LivePicture.Pictured) -> None:
         """Give the room back where nothing can be drawn yet."""

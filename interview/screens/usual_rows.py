@@ -106,7 +106,7 @@ class UsualRows(Choices):
         super(Choices, self).__init__(*shown, markup=False)
         self._usual: int | None = None
         self._is_marked = False
-        self.set_class(True, "-unmarked")
+        self.set_class(True, "-unmarked", update=False)
         self._begun, self._typed_at = "", 0.0
         self._folded_to = 0
         self._fold(ROOM)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 import threading
@@ -19,6 +20,7 @@ from interview.screens.app import InterviewApp
 from interview.screens.asked_page import LEFT_OUT
 from interview.screens.live import LivePicture
 from interview.screens.preview import Preview
+from interview.screens.question_room import LAID_OUT
 
 ROOT = Path(__file__).parents[2]
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
@@ -307,6 +309,40 @@ async def test_a_new_page_is_styled_once(sit, sample, monkeypatch) -> None:
         await person.press("f1")
         assert isinstance(person.app.screen, HelpScreen)
         assert styled.count(person.app.screen.query_one("#strip")) == 1
+
+
+async def test_a_page_turn_styles_only_what_changes(sit, sample, monkeypatch) -> None:
+    from textual.css.stylesheet import Stylesheet
+
+    styled: list[object] = []
+    apply = Stylesheet.apply
+
+    def noting(sheet: Stylesheet, node: object, **how: object) -> None:
+        styled.append(node)
+        apply(sheet, node, **how)
+
+    async with sit(sample("usual_us.yaml"), (100, 30)) as person:
+        await person.goes_to("garden_name")
+        await person.settles()
+        monkeypatch.setattr(Stylesheet, "apply", noting)
+        await person.press("x", "enter")
+        await person.settles()
+        assert person.asked != "garden_name"
+        assert 0 < len(styled) <= STYLED
+
+
+STYLED = 18
+"""Parts of a page, those of its field among them, that a page turn may style anew."""
+
+
+def test_every_part_whose_style_hangs_on_how_the_page_is_laid_out_is_styled_with_it() -> None:
+    sheet = (ROOT / "interview/screens/question.tcss").read_text()
+    selectors = [one for rule in sheet.split("}") for one in rule.partition("{")[0].split(",")]
+    classes = re.compile(r"\.(whole|pictured|tight|dense)\b")
+    hanging = {classes.sub("", one.split()[-1]) for one in selectors if classes.search(one)}
+    parts = {one.removesuffix(":focus") for one in hanging}
+    laid_out = {one.split()[-1] for one in LAID_OUT.split(",")}
+    assert {"#body", "#left", "Line"} < parts <= laid_out
 
 
 async def test_a_page_that_another_covers_is_left_alone(sit, sample, monkeypatch) -> None:
