@@ -53,6 +53,25 @@ def test_a_garden_dug_as_planned_holds_what_was_planned(built, figure):
         assert one.grade is Grade.GOOD and not one.change, key
 
 
+def test_what_a_bed_holds_as_dug_follows_from_its_readings(built, figure):
+    plan = built(floor_readings="7 in; 8 in; 7.5 in", side_slope="2:1")
+
+    def value(key):
+        return figure(key, plan)
+
+    # By the formula beside each: on average 5.5 in deep, sides of 2 to 1.
+    h, z = 5.5 / 12, 2
+    held = value("floor_area") * h + value("floor_perimeter") * z * h**2 / 2
+    held += value("corners") * z**2 * h**3 / 3
+    assert value("built_volume") == pytest.approx(held)
+    assert value("built_share") == pytest.approx(100 * held / value("pond_volume"))
+    sends = value("weighted_area") + value("inside_area")
+    assert value("built_rain_held") == pytest.approx(12 * held / sends)
+    # The lowest place is 8 in down, 6 in under the notch.
+    assert value("built_empty") == pytest.approx(6 / value("corrected_rate"))
+    assert value("built_floor_spread") == pytest.approx(1)
+
+
 def test_a_pond_half_an_inch_off_is_as_planned_and_more_is_to_be_mended(built):
     # Level within half an inch: common practice, no source.
     near = found(built(floor_readings="7.5 in"), "built_depth")
