@@ -6,171 +6,83 @@ from interview.quantities.evidence import Provenance, Source
 
 READ, COPY = Provenance.PUBLISHED, Provenance.SECONDARY
 
+_LISTS = (
+    ("USDA", "USDA plant table", COPY,
+     "PLANTS database, U.S. Department of Agriculture, characteristics, 2025"),
+    ("ALB", "Albemarle list", COPY,
+     "Piedmont native plant database, Albemarle County, Virginia, 2023"),
+    ("LBJ", "Wildflower Center", COPY,
+     "Native plants of North America, Wildflower Center, web pages"),
+    ("SF", "San Francisco list", COPY,
+     "San Francisco plant list, in an open table of plants, undated"),
+    ("WUCOLS", "California water use list", READ,
+     "Water use of landscape species, WUCOLS, UC Davis, database, undated"),
+    ("WSU", "Western Washington handbook", READ,
+     "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013"),
+    ("SCBC", "Sunshine Coast list", COPY,
+     "List of plants for wet ground, Sunshine Coast, British Columbia, undated"),
+    ("STEP", "Ontario stormwater guide", READ,
+     "Low Impact Development Planning and Design Guide, TRCA, Ontario, web pages"),
+    ("MPCA", "Minnesota manual", READ,
+     "Minnesota Stormwater Manual, Plants for swales, web page, after a list of 2003"),
+    ("MDC", "Missouri list", READ,
+     "Plants for Rain Gardens, Missouri Department of Conservation, web page"),
+    ("ILN", "Illinois guide", READ,
+     "Native Plant Guide, Natural Resources Conservation Service, Illinois, p. 34"),
+    ("NYC", "New York City guide", COPY,
+     "Native Species Planting Guide, New York City Parks, 2nd edition, 2014"),
+    ("UMN", "Minnesota list", COPY,
+     "Rain Garden Plants, Hausken and Thompson, Minnesota, undated"),
+    ("MCMD", "Montgomery County list", COPY,
+     "Plants for rain gardens, Montgomery County, Maryland, undated"),
+    ("EC", "Environmental Concern list", COPY,
+     "Plant list, Environmental Concern, Maryland, 2021"),
+    ("MDRG", "Maryland guide", COPY,
+     "Using Native Plants for Rain Gardens and Wet Meadows, Maryland, undated"),
+    ("NVRC", "Northern Virginia list", COPY,
+     "Northern Virginia handbook, list of plants, Council of Governments, 2012"),
+    ("MSD", "sewer district list", COPY,
+     "List of plants of a sewer district, 10 March 2009, St. Louis by inference"),
+    ("NGN", "Natural Garden Natives", COPY,
+     "Natural Garden Natives, a list of the nursery trade, undated"),
+    ("EW", "Edge of the Woods", COPY,
+     "Salt-tolerant plants, Edge of the Woods, a list of the trade, undated"),
+    ("JEP", "Jepson flora", COPY,
+     "Jepson flora of California, barberries, as quoted by a web page on Mahonia: roots often "
+     "toxic, leaflets spine-toothed"),
+    ("CHES", "USDA catalogue of 1898", COPY,
+     "V. K. Chesnut, Preliminary Catalogue of Plants Poisonous to Stock, U.S. Department of "
+     "Agriculture, 1898, p. 421"),
+    ("CPP", "Canadian poisonous plants", COPY,
+     "Canadian Poisonous Plants Information System, black-eyed Susan, as a web page of 2012 "
+     "copies it"),
+    ("CVT", "veterinary toxicology", COPY,
+     "Glyceria, a page of a veterinary toxicology on the web pages of Provet, undated"),
+    ("HNW", "Northwest native plant list", READ,
+     "Northwest Native Plant Database, W. Hansen, web page, 2012"),
+    ("PFAF", "Plants For A Future", COPY,
+     "Plants For A Future, database, known hazards, as web pages copy it"),
+    ("RCP", "Royal College of Physicians", READ,
+     "Garden of the Royal College of Physicians, London, H. F. Oakeley, 2013, web page"),
+    ("NMCD", "Natural Medicines database", COPY,
+     "Natural Medicines Comprehensive Database, as a web page of 2021 tells it"),
+    ("MEDD", "medical dictionary", COPY,
+     "Black root, Medical Dictionary, The Free Dictionary, web page, undated"),
+    ("CARL", "Carleton arboretum", READ,
+     "Golden Alexander, Prairie Flower Gallery, Carleton College, web page"),
+    ("SAFE", "Safe Plants", READ, "Goat's Beard, Safe Plants, UK, web page, undated"),
+    ("TOXB", "Toxic Botany", READ, "Lizard's Tail, Toxic Botany, web page, undated"),
+    ("POLL", "Pollinator Partnership", COPY,
+     "Plants for pollinators, Pollinator Partnership, undated"),
+    ("XER", "Xerces Society", COPY, "Plants for pollinators, Xerces Society, undated"),
+    ("NRCS", "NRCS list of insects", COPY,
+     "Insects by plant, Marion SWCD, NRCS and H. Holm, undated"),
+    ("TAL", "University of Delaware counts", COPY,
+     "Caterpillars by genus of plant, Tallamy, University of Delaware, 2018"),
+)  # fmt: skip
+
 PLANT_SOURCES: dict[str, tuple[str, Source]] = {
-    "USDA": (
-        "USDA plant table",
-        Source("PLANTS database, U.S. Department of Agriculture, characteristics, 2025", COPY),
-    ),
-    "ALB": (
-        "Albemarle list",
-        Source("Piedmont native plant database, Albemarle County, Virginia, 2023", COPY),
-    ),
-    "LBJ": (
-        "Wildflower Center",
-        Source("Native plants of North America, Wildflower Center, web pages", COPY),
-    ),
-    "SF": (
-        "San Francisco list",
-        Source("San Francisco plant list, in an open table of plants, undated", COPY),
-    ),
-    "WUCOLS": (
-        "California water use list",
-        Source("Water use of landscape species, WUCOLS, UC Davis, database, undated", READ),
-    ),
-    "WSU": (
-        "Western Washington handbook",
-        Source(
-            "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013", READ
-        ),
-    ),
-    "SCBC": (
-        "Sunshine Coast list",
-        Source("List of plants for wet ground, Sunshine Coast, British Columbia, undated", COPY),
-    ),
-    "STEP": (
-        "Ontario stormwater guide",
-        Source("Low Impact Development Planning and Design Guide, TRCA, Ontario, web pages", READ),
-    ),
-    "MPCA": (
-        "Minnesota manual",
-        Source(
-            "Minnesota Stormwater Manual, Plants for swales, web page, after a list of 2003", READ
-        ),
-    ),
-    "MDC": (
-        "Missouri list",
-        Source("Plants for Rain Gardens, Missouri Department of Conservation, web page", READ),
-    ),
-    "ILN": (
-        "Illinois guide",
-        Source("Native Plant Guide, Natural Resources Conservation Service, Illinois, p. 34", READ),
-    ),
-    "NYC": (
-        "New York City guide",
-        Source("Native Species Planting Guide, New York City Parks, 2nd edition, 2014", COPY),
-    ),
-    "UMN": (
-        "Minnesota list",
-        Source("Rain Garden Plants, Hausken and Thompson, Minnesota, undated", COPY),
-    ),
-    "MCMD": (
-        "Montgomery County list",
-        Source("Plants for rain gardens, Montgomery County, Maryland, undated", COPY),
-    ),
-    "EC": (
-        "Environmental Concern list",
-        Source("Plant list, Environmental Concern, Maryland, 2021", COPY),
-    ),
-    "MDRG": (
-        "Maryland guide",
-        Source("Using Native Plants for Rain Gardens and Wet Meadows, Maryland, undated", COPY),
-    ),
-    "NVRC": (
-        "Northern Virginia list",
-        Source("Northern Virginia handbook, list of plants, Council of Governments, 2012", COPY),
-    ),
-    "MSD": (
-        "sewer district list",
-        Source("List of plants of a sewer district, 10 March 2009, St. Louis by inference", COPY),
-    ),
-    "NGN": (
-        "Natural Garden Natives",
-        Source("Natural Garden Natives, a list of the nursery trade, undated", COPY),
-    ),
-    "EW": (
-        "Edge of the Woods",
-        Source("Salt-tolerant plants, Edge of the Woods, a list of the trade, undated", COPY),
-    ),
-    "JEP": (
-        "Jepson flora",
-        Source(
-            "Jepson flora of California, barberries, as quoted by a web page on Mahonia: roots "
-            "often toxic, leaflets spine-toothed",
-            COPY,
-        ),
-    ),
-    "CHES": (
-        "USDA catalogue of 1898",
-        Source(
-            "V. K. Chesnut, Preliminary Catalogue of Plants Poisonous to Stock, U.S. Department "
-            "of Agriculture, 1898, p. 421",
-            COPY,
-        ),
-    ),
-    "CPP": (
-        "Canadian poisonous plants",
-        Source(
-            "Canadian Poisonous Plants Information System, black-eyed Susan, as a web page of "
-            "2012 copies it",
-            COPY,
-        ),
-    ),
-    "CVT": (
-        "veterinary toxicology",
-        Source(
-            "Glyceria, a page of a veterinary toxicology on the web pages of Provet, undated", COPY
-        ),
-    ),
-    "HNW": (
-        "Northwest native plant list",
-        Source("Northwest Native Plant Database, W. Hansen, web page, 2012", READ),
-    ),
-    "PFAF": (
-        "Plants For A Future",
-        Source("Plants For A Future, database, known hazards, as web pages copy it", COPY),
-    ),
-    "RCP": (
-        "Royal College of Physicians",
-        Source(
-            "Garden of the Royal College of Physicians, London, H. F. Oakeley, 2013, web page", READ
-        ),
-    ),
-    "NMCD": (
-        "Natural Medicines database",
-        Source("Natural Medicines Comprehensive Database, as a web page of 2021 tells it", COPY),
-    ),
-    "MEDD": (
-        "medical dictionary",
-        Source("Black root, Medical Dictionary, The Free Dictionary, web page, undated", COPY),
-    ),
-    "CARL": (
-        "Carleton arboretum",
-        Source("Golden Alexander, Prairie Flower Gallery, Carleton College, web page", READ),
-    ),
-    "SAFE": (
-        "Safe Plants",
-        Source("Goat's Beard, Safe Plants, UK, web page, undated", READ),
-    ),
-    "TOXB": (
-        "Toxic Botany",
-        Source("Lizard's Tail, Toxic Botany, web page, undated", READ),
-    ),
-    "POLL": (
-        "Pollinator Partnership",
-        Source("Plants for pollinators, Pollinator Partnership, undated", COPY),
-    ),
-    "XER": (
-        "Xerces Society",
-        Source("Plants for pollinators, Xerces Society, undated", COPY),
-    ),
-    "NRCS": (
-        "NRCS list of insects",
-        Source("Insects by plant, Marion SWCD, NRCS and H. Holm, undated", COPY),
-    ),
-    "TAL": (
-        "University of Delaware counts",
-        Source("Caterpillars by genus of plant, Tallamy, University of Delaware, 2018", COPY),
-    ),
+    code: (short, Source(title, standing)) for code, short, standing, title in _LISTS
 }
 """What the codes in the column ``rests_on`` stand for: a short name, and the publication.
 
