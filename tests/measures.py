@@ -1,6 +1,7 @@
 """Quantities in few letters, and bare numbers out of them, as the tests write them."""
 
 from interview.garden.form.outline import Station
+from interview.garden.pond.hyetographs import Storm
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
@@ -51,3 +52,21 @@ OWN = tuple(
     )
 )  # fmt: skip
 """An invented outline of one's own, in feet."""
+
+
+def intensity_at(storm: Storm, hour: float) -> float:
+    """Return the rain of a storm at an hour, in inches an hour; at a jump, what begins there."""
+    for span in storm.spans:
+        if span.start <= hour < span.end:
+            part = (hour - span.start) / (span.end - span.start)
+            return span.first + part * (span.last - span.first)
+    return 0.0
+
+
+def fallen_by(storm: Storm, hour: float) -> float:
+    """Return the inches of a storm that have fallen by an hour."""
+    fallen = 0.0
+    for span in storm.spans:
+        long = min(max(hour - span.start, 0.0), span.end - span.start)
+        fallen += long * intensity_at(storm, span.start + long / 2)
+    return fallen

@@ -20,23 +20,6 @@ class Offset(NamedTuple):
     downhill: float
 
 
-def string_offsets(outline: Outline, q: float, step: float) -> tuple[Offset, ...]:
-    """Return the pegs of the line ``q`` outside the floor, every ``step`` feet from the middle out.
-
-    The string lies along the contour through the middle of the bed, of a kidney through the middles
-    of its two ends; the other half is its mirror. An outline of one's own has the stations it was
-    measured at, over its whole length. The lines outside an oval are pegged as ovals too: of a bed
-    twice as long as wide 0.06 ft off at the most and 0.8 % of the area.
-    """
-    end = 0.0 if outline.shape is FloorShape.OWN else _reach_along(outline, q)
-    places = stations_along(outline, step, end)
-    # The last peg stands at the very end, but not beside one that is there by rounding.
-    if outline.shape is not FloorShape.OWN and end - places[-1] > 1e-6:
-        places.append(end)
-    found = [offset_at(outline, q, x) for x in places]
-    return tuple(one for one in found if one is not None)
-
-
 def stations_along(outline: Outline, step: float, end: float) -> list[float]:
     """Return the stations every ``step`` feet from the middle to ``end``; an own outline's own."""
     if outline.shape is FloorShape.OWN:
@@ -50,7 +33,12 @@ def own_middle(outline: Outline) -> float:
 
 
 def offset_at(outline: Outline, q: float, x: float) -> Offset | None:
-    """Return the pegs of the line ``q`` feet outside the floor at ``x``; nothing past its ends."""
+    """Return the pegs of the line ``q`` feet outside the floor at ``x``; nothing past its ends.
+
+    The string lies along the contour through the middle of the bed, of a kidney through the middles
+    of its two ends. The lines outside an oval are pegged as ovals too: of a bed twice as long as
+    wide 0.06 ft off at the most and 0.8 % of the area.
+    """
     if outline.shape is FloorShape.OWN:
         return ring_offset(outline.line_at(q), string_height(outline), x)
     end = _reach_along(outline, q)

@@ -74,26 +74,6 @@ class Storm(NamedTuple):
     duration: Quantity
     spans: tuple[RainSpan, ...]
 
-    def intensity_at(self, time: Quantity) -> Quantity:
-        """Intensity of the rain, a speed; at a jump, that of the part beginning there."""
-        hours = magnitude(time, "h")
-        for span in self.spans:
-            if span.start <= hours < span.end:
-                part = (hours - span.start) / (span.end - span.start)
-                return quantity(span.first + part * (span.last - span.first), "in/h")
-        return quantity(0.0, "in/h")
-
-    def fallen_by(self, time: Quantity) -> Quantity:
-        """Depth of rain fallen by a time since the storm began."""
-        hours = magnitude(time, "h")
-        total = 0.0
-        for span in self.spans:
-            if hours > span.start:
-                long = min(hours, span.end) - span.start
-                slope = (span.last - span.first) / (span.end - span.start)
-                total += long * (span.first + slope * long / 2)
-        return quantity(total, "in")
-
 
 def uniform_storm(rain: Quantity, duration: Quantity | None = None) -> Storm:
     """Return a storm of one intensity over ``duration``, six hours when not given.

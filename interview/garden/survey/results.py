@@ -174,9 +174,7 @@ def surface_of(answers: Answers, part: RunoffPart | None = None) -> Surface:
             falls_on=sharing.falls_on(answers),
         )
     except ValueError as wrong:
-        raise Unanswered(
-            surfacing.PIECES, answers.address(surfacing.PIECES), why=str(wrong)
-        ) from None
+        raise _impossible(answers, wrong) from None
 
 
 def _impossible(answers: Answers, wrong: ValueError) -> Unanswered:
@@ -326,9 +324,7 @@ def drawing_of(answers: Answers) -> Drawing:
             _PAINTED[answers[sharing.SURFACE_KIND]],
         )
     except ValueError as wrong:
-        raise Unanswered(
-            surfacing.PIECES, answers.address(surfacing.PIECES), why=str(wrong)
-        ) from None
+        raise _impossible(answers, wrong) from None
 
 
 _PAINTED = {

@@ -11,7 +11,15 @@ from shapely.geometry import LineString, Point, Polygon
 
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.outline import Outline, Station, own_outline
-from interview.garden.form.pegs import string_offsets
+from interview.garden.form.pegs import Offset, ends_along, offset_at, stations_along
+
+
+def string_offsets(outline: Outline, q: float, step: float) -> list[Offset]:
+    """Return the pegs of the line ``q`` outside the floor, from the middle to its very end."""
+    _, end = ends_along(outline, q)
+    places = stations_along(outline, step, end)
+    return [offset_at(outline, q, x) for x in dict.fromkeys((*places, end))]
+
 
 PARALLEL = [shape for shape in FloorShape if shape is not FloorShape.OWN]
 

@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from measures import cubic, h, hours, inch, inches
+from measures import cubic, fallen_by, h, hours, inch, inches, intensity_at
 from scipy.integrate import quad
 
 from interview.garden.form.basin import Basin
@@ -85,9 +85,9 @@ def test_the_same_storm_a_day_later_finds_what_the_first_left(garden):
 
 def test_a_type_ii_storm_peaks_just_before_noon(garden):
     storm_ii = type_ii_storm(inch(2))
-    assert inches(storm_ii.fallen_by(h(24))) == pytest.approx(2)
-    assert inches(storm_ii.fallen_by(h(11.875))) == pytest.approx(2 * 0.510)
-    assert magnitude(storm_ii.intensity_at(h(11.8)), "in/h") == pytest.approx(2 * 0.306 * 4)
+    assert fallen_by(storm_ii, 24) == pytest.approx(2)
+    assert fallen_by(storm_ii, 11.875) == pytest.approx(2 * 0.510)
+    assert intensity_at(storm_ii, 11.8) == pytest.approx(2 * 0.306 * 4)
     twice = route(garden, again(storm_ii))
     once = route(garden, storm_ii)
     assert cubic(twice.spill_volume) > 2 * cubic(once.spill_volume) - 1e-9
@@ -158,10 +158,10 @@ def test_storms_that_cannot_be_are_refused():
 def test_all_the_rain_falls(shape, rain, duration):
     made = storm(shape, inch(rain), h(duration))
     assert sum(span.fall for span in made.spans) == pytest.approx(rain)
-    assert inches(made.fallen_by(made.duration)) == pytest.approx(rain)
+    assert fallen_by(made, hours(made.duration)) == pytest.approx(rain)
     points = [point for span in made.spans for point in (span.start, span.end)]
     total, _ = quad(
-        lambda time: magnitude(made.intensity_at(h(time)), "in/h"),
+        lambda time: intensity_at(made, time),
         0,
         hours(made.duration),
         points=sorted(set(points)),
