@@ -214,7 +214,7 @@ def smallest(
     basin. Raises ValueError where no floor up to 200 ft (60 m) wide is.
     """
     step, unit = DRAWN_STEP[system]
-    least = max(magnitude(quantity(*NARROWEST_FLOOR[system]), unit) / min(1.0, length_to_width), 0)
+    least = magnitude(quantity(narrowest_width(length_to_width, system), "ft"), unit)
 
     def sized(steps: int) -> Basin:
         width = quantity(steps * step, unit)

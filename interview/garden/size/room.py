@@ -16,6 +16,7 @@ from interview.garden.size.basin import (
     Enough,
     footprint_area,
     footprint_sides,
+    narrowest_width,
 )
 from interview.quantities.guards import positive, reaches
 from interview.quantities.units import US, Quantity, magnitude, quantity, round_down, round_up
@@ -148,7 +149,7 @@ def fit_to_area(
     floor. Raises ValueError when the sides would leave a floor narrower than 2 ft.
     """
     area = positive(room, "ft**2", "The room for the garden must be more than zero.")
-    least = magnitude(quantity(*NARROWEST_FLOOR[system]), "ft") / min(1.0, length_to_width)
+    least = narrowest_width(length_to_width, system)
 
     def fits(width: float) -> bool:
         basin = _sized(template, width * length_to_width, width)

@@ -157,6 +157,26 @@ def test_the_smallest_bed_is_enough_and_a_step_less_is_not() -> None:
         smallest(wanted.basin, lambda _one: False)
 
 
+def test_the_smallest_bed_has_the_narrowest_floor_in_whole_steps(subtests) -> None:
+    """By hand: 2 ft (600 mm) or more both ways, in half feet (100 mm), from ``start`` on."""
+    wanted = required_area(ft2(900), inch(1), inch(6), 2, inch(2))
+    for by, system, start, wide, long, unit in [
+        (2.0, US, None, 2.0, 4.0, "ft"),
+        (0.5, US, None, 4.0, 2.0, "ft"),
+        (0.3, US, None, 7.0, 2.5, "ft"),
+        (2.0, US, quantity(5, "ft"), 5.0, 10.0, "ft"),
+        (2.0, US, quantity(5.2, "ft"), 5.5, 11.0, "ft"),
+        (2.0, US, quantity(1, "ft"), 2.0, 4.0, "ft"),
+        (1.5, METRIC, None, 0.6, 0.9, "m"),
+    ]:
+        with subtests.test(by=by, system=system, start=start):
+            bed = smallest(
+                wanted.basin, lambda _: True, length_to_width=by, system=system, start=start
+            )
+            sides = [magnitude(one, unit) for one in (bed.floor_width, bed.floor_length)]
+            assert sides == pytest.approx([wide, long])
+
+
 def test_more_rain_never_asks_for_a_smaller_bed() -> None:
     areas = [
         magnitude(required_area(ft2(700), inch(rain / 10), inch(6), 2, inch(2)).mid_area, "ft**2")
@@ -202,6 +222,9 @@ def test_the_largest_bed_of_an_area_takes_all_of_it() -> None:
     # With upright sides the floor is all there is: 4 ft by 2 ft at the least.
     upright = replace(template, side_slope=0, shape=FloorShape.RECTANGLE)
     assert magnitude(fit_to_area(ft2(8.01), upright).floor_width, "ft") == pytest.approx(2, 0.01)
+    # As wide as long by half, it is 2 ft long at the least, and 4 ft wide.
+    across = fit_to_area(ft2(8.01), upright, length_to_width=0.5)
+    assert magnitude(across.floor_width, "ft") == pytest.approx(4, 0.01)
     with pytest.raises(ValueError, match="find more room"):
         fit_to_area(ft2(7.9), upright)
     with pytest.raises(ValueError, match="more than zero"):
