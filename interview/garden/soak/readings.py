@@ -190,7 +190,6 @@ def _interval(bare: BareHole, water: _Water, reading: Reading, number: int) -> I
 def _row(bare: BareHole, water: _Water, end: float, depth: float, why_not: str) -> Interval:
     hours, drop = end - water.time, water.depth - depth
     known = not why_not or why_not == EMPTY_NOTE
-    soaked = bare.soaked(water.depth, depth) / hours if known else 0.0
     since_fill = (water.fill_depth - depth) / (end - water.fill_time)
     return Interval(
         start=quantity(water.time, "h"),
@@ -200,7 +199,7 @@ def _row(bare: BareHole, water: _Water, end: float, depth: float, why_not: str) 
         drop=quantity(drop, "in"),
         drop_rate=quantity(drop / hours, "in/h"),
         drop_rate_since_fill=None if why_not else quantity(since_fill, "in/h"),
-        corrected=quantity(soaked, "in/h") if known else None,
+        corrected=quantity(bare.soaked(water.depth, depth) / hours, "in/h") if known else None,
         valid=not why_not,
         why_not=why_not,
     )

@@ -11,6 +11,7 @@ from scipy.integrate import solve_ivp
 from interview.garden.soak.hole import Hole, HoleShape, corrected_rate
 from interview.garden.soak.rates import Band, Trend, soak_test, soil_band
 from interview.garden.soak.readings import (
+    ALREADY_EMPTY,
     EMPTY_NOTE,
     HolesRule,
     Reading,
@@ -451,6 +452,8 @@ def test_the_moment_a_hole_emptied_makes_its_interval_count():
 def test_reading_on_past_an_empty_hole_adds_nothing():
     readings = [Reading(hours(1), inches(3)), Reading(hours(2), inches(0))]
     more = [*readings, Reading(hours(3), inches(0))]
+    rows = intervals(round_hole(8), inches(8), more)
+    assert [row.why_not for row in rows] == ["", EMPTY_NOTE, ALREADY_EMPTY]
     assert soak_test(round_hole(8), inches(8), more).corrected == (
         soak_test(round_hole(8), inches(8), readings).corrected
     )
@@ -464,6 +467,8 @@ def test_a_spoiled_interval_is_left_out_and_starts_the_fall_again():
     ]
     test = soak_test(round_hole(8), inches(8), readings)
     assert [row.valid for row in test.intervals] == [True, False, True]
+    assert [row.corrected is None for row in test.intervals] == [False, True, False]
+    assert magnitude(test.intervals[1].depth_after, "in") == pytest.approx(7.5)
     assert in_h(test.drop_rate) == pytest.approx(1)
     assert in_h(test.mean_drop_rate) == pytest.approx(1)
     assert test.notes == ("It rained.",)
@@ -487,6 +492,7 @@ def test_a_fall_too_small_for_the_ruler_is_no_fall():
 def test_readings_that_cannot_be_right_are_refused_in_plain_words(subtests):
     for readings, words in [
         ([Reading(hours(0), inches(7))], "Reading 1 must be later"),
+        ([Reading(hours(math.inf), inches(7))], "Reading 1 must be later"),
         ([Reading(hours(2), inches(7)), Reading(hours(2), inches(6))], "Reading 2 must be later"),
         ([Reading(hours(1), inches(9))], "deeper than before"),
         ([Reading(hours(1), inches(-1))], "more than all the water"),
@@ -518,9 +524,19 @@ def test_a_test_needs_water_at_the_start(subtests):
             intervals(round_hole(8), inches(depth), [])
 
 
+def test_a_little_water_is_water():
+    readings = [Reading(hours(1), inches(0.5), refilled_to=inches(0.75))]
+    (row,) = intervals(round_hole(8), inches(0.9), readings)
+    assert magnitude(row.drop, "in") == pytest.approx(0.4)
+
+
 def test_a_hole_needs_its_measurements():
-    with pytest.raises(ValueError, match="wider than zero"):
-        Hole(HoleShape.ROUND, inches(0))
+    tapered = {"top_width": inches(9), "taper_height": inches(8)}
+    for shape, wide, more in [
+        (HoleShape.ROUND, 0, {}), (HoleShape.ROUND, math.inf, {}), (HoleShape.TAPERED, 0, tapered),
+    ]:  # fmt: skip
+        with pytest.raises(ValueError, match="wider than zero"):
+            Hole(shape, inches(wide), **more)
     with pytest.raises(ValueError, match="one more measurement"):
         Hole(HoleShape.RECTANGULAR, inches(8))
     with pytest.raises(ValueError, match="one more measurement"):
