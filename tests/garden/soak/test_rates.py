@@ -408,12 +408,15 @@ def test_a_rate_still_falling_beyond_the_error_of_the_ruler_is_not_settled():
 def test_rates_apart_beyond_the_ruler_with_no_way_go_up_and_down():
     found = refilled_hourly([6, 5, 6, 5, 6])
     assert found.trend is Trend.UP_AND_DOWN
+    assert refilled_hourly([7, 6.5, 6, 5.5, 5]).trend is Trend.RISING
     assert not found.settled and not found.still_wetting
 
 
 def test_the_share_that_leaves_by_the_sides_makes_up_the_fall(eight_inch):
     bottom = in_h(eight_inch.corrected_all) * 4
     assert 1 - eight_inch.side_share == pytest.approx(bottom / (8 - 4.125))
+    little = hourly(round_hole(8), 8, [7.5])
+    assert 1 - little.side_share == pytest.approx(in_h(little.corrected) / 0.5)
 
 
 def test_what_left_a_tapered_hole_is_the_frustum_between_the_levels():
@@ -526,7 +529,7 @@ def test_a_test_needs_water_at_the_start(subtests):
 
 def test_a_little_water_is_water():
     readings = [Reading(hours(1), inches(0.5), refilled_to=inches(0.75))]
-    (row,) = intervals(round_hole(8), inches(0.9), readings)
+    (row,) = intervals(round_hole(0.9), inches(0.9), readings)
     assert magnitude(row.drop, "in") == pytest.approx(0.4)
 
 
