@@ -2,6 +2,7 @@
 
 from interview.garden.form.outline import Station
 from interview.garden.pond.hyetographs import Storm
+from interview.garden.pond.routing import RoutedStorm
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
@@ -43,6 +44,12 @@ def square_feet(value: Quantity) -> float:
 
 def cubic(value: Quantity) -> float:
     return magnitude(value, "ft**3")
+
+
+def depth_at(found: RoutedStorm, time: float) -> Quantity:
+    """The depth of the pond so many hours after the rain began."""
+    depths = [one.depth_at(time) for one in found.pieces if one.start <= time <= one.end]
+    return ft(depths[0] if depths else 0.0)
 
 
 OWN = tuple(

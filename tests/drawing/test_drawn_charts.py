@@ -6,7 +6,7 @@ import xml.etree.ElementTree as ET
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from measures import h, inch
+from measures import depth_at, h, inch
 
 from interview.drawing.canvas import cells
 from interview.drawing.scale import round_step, ticks
@@ -111,7 +111,7 @@ def test_the_pond_chart_has_the_full_pond_and_a_day(subtests, worked_pond):
             curve = next(s for s in drawing.shapes if getattr(s, "stroke", None) is Stroke.CURVE)
             assert max(y for _, y in curve.points) == pytest.approx(magnitude(routed.peak, "in"))
             for x, y in curve.points:
-                assert y == pytest.approx(magnitude(routed.depth_at(h(x)), "in"), abs=1e-6)
+                assert y == pytest.approx(magnitude(depth_at(routed, x), "in"), abs=1e-6)
 
 
 def test_a_long_dry_pond_is_drawn_too(worked_pond):

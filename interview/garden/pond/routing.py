@@ -53,15 +53,7 @@ class RoutedStorm(NamedTuple):
         level = not_negative(height, "ft", "A height over the floor cannot be below zero.")
         return quantity(sum(piece.hours_above(level) for piece in self.pieces), "h")
 
-    def depth_at(self, time: Quantity) -> Quantity:
-        """Depth of the pond at a time since the rain began."""
-        hours = magnitude(time, "h")
-        for piece in self.pieces:
-            if piece.start <= hours <= piece.end:
-                return quantity(piece.depth_at(hours), "ft")
-        return quantity(0.0, "in")
-
-    def breakpoints(self, between: int = 0) -> tuple[tuple[Quantity, Quantity], ...]:
+    def breakpoints(self, between: int) -> tuple[tuple[Quantity, Quantity], ...]:
         """Times and depths where the balance changes, for a chart.
 
         ``between`` adds that many points inside each part whose line is curved.

@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from measures import cubic, fallen_by, h, hours, inch, inches, intensity_at
+from measures import cubic, depth_at, fallen_by, h, hours, inch, inches, intensity_at
 from scipy.integrate import quad
 
 from interview.garden.form.basin import Basin
@@ -115,19 +115,22 @@ def test_hours_at_a_height_fall_from_the_floor_to_the_brim(garden):
 
 def test_the_chart_points_lie_on_the_line(garden):
     found = route(garden, triangle_storm(inch(1.5)))
-    for time, depth in found.breakpoints(between=4):
-        assert inches(found.depth_at(time)) == pytest.approx(inches(depth), abs=1e-9)
-    times = [hours(time) for time, _ in found.breakpoints(between=4)]
+    points = found.breakpoints(between=4)
+    for time, depth in points:
+        assert inches(depth_at(found, hours(time))) == pytest.approx(inches(depth), abs=1e-9)
+    curved = [piece for piece in found.pieces if len(piece.times) > 2]
+    assert 0 < len(curved) < len(found.pieces)
+    assert len(points) == len(found.pieces) + 4 * len(curved) + 1
+    times = [hours(time) for time, _ in points]
     assert times == sorted(times)
     assert times[-1] == pytest.approx(hours(found.empty_at))
-    assert inches(found.depth_at(h(400))) == 0
 
 
 def test_the_account_can_be_cut_short(garden):
     whole = route(garden, triangle_storm(inch(1.5)))
     for until in (2.0, 6.0, 10.0, 100.0):
         part = route(garden, triangle_storm(inch(1.5)), until=h(until))
-        held = garden.stage.volume_to(whole.depth_at(h(until)))
+        held = garden.stage.volume_to(depth_at(whole, until))
         assert cubic(part.standing_volume) == pytest.approx(cubic(held), abs=1e-5)
     with pytest.raises(ValueError, match="after the rain began"):
         route(garden, triangle_storm(inch(1)), until=h(0))
