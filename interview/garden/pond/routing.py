@@ -10,9 +10,6 @@ from interview.garden.pond.pool import Pool, flows, pieces_of
 from interview.quantities.guards import not_negative
 from interview.quantities.units import Quantity, magnitude, quantity
 
-_DRY_FT3 = 1e-12
-"""Less water than this is none: what floats leave over."""
-
 
 class RoutedStorm(NamedTuple):
     """A storm carried through a bed: the volumes of its water, and the depth of its pond."""
@@ -24,8 +21,6 @@ class RoutedStorm(NamedTuple):
     inflow_volume: Quantity
     soaked_volume: Quantity
     spill_volume: Quantity
-    standing_volume: Quantity
-    """What still stands at the end of what was followed; zero unless it was cut short."""
     peak: Quantity
     """Greatest depth of the pond."""
 
@@ -75,38 +70,27 @@ def caught(came: Quantity, spill: Quantity) -> float:
     return 1 - magnitude(spill, "ft**3") / volume if volume > 0 else 1.0
 
 
-def route(
-    garden: Pool, rain: Storm, *, until: Quantity | None = None, floor_only: bool = False
-) -> RoutedStorm:
+def route(garden: Pool, rain: Storm, *, floor_only: bool = False) -> RoutedStorm:
     """Return what a storm does to a bed that begins empty, followed until it is empty again.
 
-    ``until`` cuts the account short at a time since the rain began. ``floor_only`` lets water out
-    through the level floor alone, which takes the longest. Raises ValueError for a time that is not
-    more than zero.
+    ``floor_only`` lets water out through the level floor alone, which takes the longest.
     """
     bed = garden.floor_only if floor_only else garden.bare
-    spans = rain.spans
-    end = spans[-1].end
-    if until is None:
-        # No pond is deeper than the full one, so this is dry time enough to empty it.
-        spans = (*spans, RainSpan(end, end + bed.hours_to_dry(bed.full), 0.0, 0.0))
-    else:
-        spans = _cut(spans, magnitude(until, "h"))
+    end = rain.spans[-1].end
+    # No pond is deeper than the full one, so this is dry time enough to empty it.
+    spans = (*rain.spans, RainSpan(end, end + bed.hours_to_dry(bed.full), 0.0, 0.0))
     came = flows(spans, magnitude(garden.sending_area, "ft**2"))
-    pieces = tuple(pieces_of(bed, came))
-    inflow = sum(span.volume for span in came)
-    return followed(rain, garden, pieces, inflow, end if until is None else None)
+    return followed(rain, garden, tuple(pieces_of(bed, came)), sum(one.volume for one in came), end)
 
 
 def followed(
-    rain: Storm, garden: Pool, pieces: tuple[PoolPiece, ...], inflow: float, end: float | None
+    rain: Storm, garden: Pool, pieces: tuple[PoolPiece, ...], inflow: float, end: float
 ) -> RoutedStorm:
     """Return the account of a balance that was solved: ``inflow`` in cubic feet.
 
-    ``end`` is when the rain is over, after which dry time is left out; nothing keeps it all.
+    ``end`` is when the rain is over, after which dry time is left out.
     """
-    if end is not None:
-        pieces = _trimmed(pieces, end)
+    pieces = _trimmed(pieces, end)
     return RoutedStorm(
         storm=rain,
         pool=garden,
@@ -114,33 +98,11 @@ def followed(
         inflow_volume=quantity(inflow, "ft**3"),
         soaked_volume=quantity(sum(piece.soaked for piece in pieces), "ft**3"),
         spill_volume=quantity(sum(piece.spilled for piece in pieces), "ft**3"),
-        standing_volume=quantity(_still(garden.bare.volume(pieces[-1].last_depth)), "ft**3"),
         peak=quantity(max(piece.last_depth for piece in pieces), "ft"),
     )
-
-
-def _still(volume: float) -> float:
-    return volume if volume > _DRY_FT3 else 0.0
 
 
 def _trimmed(pieces: tuple[PoolPiece, ...], end: float) -> tuple[PoolPiece, ...]:
     """Leave out the dry time after the pond has emptied."""
     kept = [piece for piece in pieces if piece.start < end or piece.hours_above(0.0) > 0]
-    return tuple(kept)
-
-
-def _cut(spans: tuple[RainSpan, ...], hours: float) -> tuple[RainSpan, ...]:
-    """The spans up to a time, with dry time after the rain where it lies beyond."""
-    if not 0 < hours < float("inf"):
-        raise ValueError("The time to look at must be after the rain began.")
-    kept = []
-    for span in spans:
-        if span.end <= hours:
-            kept.append(span)
-        elif span.start < hours:
-            part = (hours - span.start) / (span.end - span.start)
-            last = span.first + part * (span.last - span.first)
-            kept.append(RainSpan(span.start, hours, span.first, last))
-    if hours > spans[-1].end:
-        kept.append(RainSpan(spans[-1].end, hours, 0.0, 0.0))
     return tuple(kept)
