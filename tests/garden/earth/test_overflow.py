@@ -1,5 +1,7 @@
 """The overflow notch and the pipe."""
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -9,12 +11,17 @@ from interview.garden.earth.overflow import (
     MANNING_CORRUGATED,
     MANNING_PIPE,
     head_finding,
+    no_pipe_sold_finding,
     notch,
     peak_flow,
+    pipe_choice,
     pipe_fall,
+    pipe_finding,
     pipe_full_flow,
+    swale_finding,
     weir_head,
     weir_width,
+    widest_pipe,
 )
 from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude, quantity
@@ -87,6 +94,68 @@ def test_a_four_inch_pipe_carries_the_roof():
     assert flow(smooth) == pytest.approx(0.1683, rel=5e-4)
     assert flow(rough) == pytest.approx(0.1683 * 15 / 24, rel=5e-4)
     assert magnitude(smooth, "L/s") == pytest.approx(4.768, rel=5e-4)
+
+
+def manning(inner_m, roughness=0.015):
+    """Manning's formula for a pipe just full, in m³/s: R is a quarter of the width."""
+    area = math.pi * inner_m**2 / 4
+    return area * (inner_m / 4) ** (2 / 3) * math.sqrt(1 / 96) / roughness
+
+
+def test_the_narrowest_pipe_that_carries_the_flow_is_taken(subtests):
+    for sold, metric, unit, m in [
+        ((4, 6, 8), False, "in", 0.0254), ((100, 150, 200), True, "mm", 1e-3),
+    ]:  # fmt: skip
+        can = [manning(width * m) for width in sold]
+        assert magnitude(widest_pipe(metric), unit) == pytest.approx(sold[-1])
+        for flow_m3, place in [(0.9 * can[0], 0), (1.01 * can[0], 1), (0.99 * can[2], 2),
+                               (1.01 * can[2], None)]:  # fmt: skip
+            with subtests.test(metric=metric, place=place):
+                found = pipe_choice(quantity(flow_m3, "m**3/s"), 1 / 96, metric)
+                at = 2 if place is None else place
+                wide = found.width and magnitude(found.width, unit)
+                assert wide == (None if place is None else pytest.approx(sold[place]))
+                smooth, rough = manning(sold[at] * m), manning(sold[at] * m, 0.024)
+                assert magnitude(found.smooth, "m**3/s") == pytest.approx(smooth)
+                assert magnitude(found.corrugated, "m**3/s") == pytest.approx(rough)
+                assert magnitude(found.four, "m**3/s") == pytest.approx(can[0])
+
+
+def test_a_pipe_needs_its_cover_its_own_width_and_its_fall(subtests):
+    # By hand: 6 + 4.2 + 480/96 in and 150 + 160 + 4800/96 mm; 8.4 in outside for 8.
+    for length, there, width, metric, needed, said in [
+        (480, 15.2, 4, False, 15.2, "A covered pipe needs the ground to fall 15.2 in; it falls "),
+        (480, 19.3, 8, False, 19.4, "No pipe here, because the ground falls only 19.3 in and a "
+         "pipe needs 19.4 in."),
+        (481, 19.3, 8, False, 19.410417, "No pipe here, because the ground falls only 19.3 in"),
+        (4800, 360, 150, True, 360, "A covered pipe needs the ground to fall 360 mm; it falls "),
+        (4825, 359.4, 150, True, 360.260417, "No pipe here, because the ground falls only 359 mm "
+         "and a pipe needs 360 mm."),
+        (4850, 400, 150, True, 360.520833, "A covered pipe needs the ground to fall 361 mm; "),
+    ]:  # fmt: skip
+        with subtests.test(length=length, there=there, metric=metric):
+            unit = "mm" if metric else "in"
+            fall = pipe_fall(
+                quantity(length, unit), quantity(there, unit), quantity(width, unit), metric
+            )
+            assert magnitude(fall.needed, unit) == pytest.approx(needed)
+            found = pipe_finding(fall, metric)
+            assert found.said.startswith(said)
+            assert (found.grade is Grade.FIX) == (there < needed - 1e-9)
+            if not fall.enough:
+                assert found.change == "Use a grass or stone channel."
+
+
+def test_a_flow_that_no_pipe_carries_is_told_up():
+    assert "0.0924 ft³/s." in no_pipe_sold_finding(ROOF).said
+    assert "4.01 L/s." in no_pipe_sold_finding(quantity(4.001, "L/s"), metric=True).said
+    assert no_pipe_sold_finding(ROOF).change == "Use a grass or stone channel."
+
+
+def test_a_swale_is_as_long_as_the_overflow_lies_under_the_lawn():
+    assert swale_finding(quantity(3.5, "ft")).change.startswith("Shape a grass swale 3 ft 6 in")
+    metric = swale_finding(quantity(1.2, "m"), metric=True)
+    assert metric.change.startswith("Shape a grass swale 1.2 m") and metric.grade is Grade.GOOD
 
 
 @pytest.mark.parametrize(
