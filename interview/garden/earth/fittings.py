@@ -29,9 +29,9 @@ def spout_parts(spouts: int, pipe: Quantity | None, metric: bool = False) -> tup
     A roof without a gutter has none. The pipe is bought in whole pieces; of what comes in a pipe
     nothing falls on a splash stone.
     """
-    counts: list[tuple[str, int, str, Source]] = []
+    counts: list[tuple[str, int, str, Source]]
     if pipe is None:
-        counts += [
+        counts = [
             ("elbow", spouts, "slid over the downspout where it is cut, to turn it away from the "
              "wall; cut it with a hacksaw about 9 in (230 mm) above the ground", DISCONNECTING),
             ("strap", spouts, "holds the downspout to the wall above the cut", DISCONNECTING),
@@ -39,7 +39,7 @@ def spout_parts(spouts: int, pipe: Quantity | None, metric: bool = False) -> tup
              "the garden", DISCONNECTING),
         ]  # fmt: skip
     else:
-        counts += [
+        counts = [
             ("adapter", spouts, "from the downspout, where it is cut, to the pipe", PIPED),
             ("strap", spouts, "holds the downspout to the wall above the cut", PIPED),
             ("bend", spouts, "turns the pipe along its trench", PIPED),

@@ -14,6 +14,7 @@ def test_each_downspout_is_cut_turned_held_and_splashed():
     """Global Green, web page: cut, elbow, secured, splash block. How many: by hand."""
     assert counted(spout_parts(2, None)) == {"elbow": 2, "strap": 2, "splash stone": 2}
     assert counted(wished_parts(2)) == {"diverter": 2, "cap": 2}
+    assert counted(wished_parts(1)) == {"diverter": 1, "cap": 1}
 
 
 def test_a_roof_without_a_downspout_and_paving_have_no_parts():
@@ -29,6 +30,13 @@ def test_a_pipe_is_bought_in_whole_pieces_with_what_joins_it():
     assert magnitude(parts[0].buy, "ft") == pytest.approx(30)
     assert "wye" not in counted(spout_parts(1, quantity(20, "ft")))
     assert counted(spout_parts(1, quantity(6.0, "m"), metric=True))["pipe"] == 2
+    assert magnitude(spout_parts(1, quantity(3.1, "m"), metric=True)[0].buy, "m") == 6
+    assert counted(spout_parts(1, quantity(0.9, "ft")))["pipe"] == 1
+    assert "pipe" not in counted(spout_parts(1, quantity(0, "ft")))
+    for spouts in (1, 2):
+        note = spout_parts(spouts, quantity(9, "ft"))[0].note
+        assert note.startswith("smooth drain pipe")
+        assert note.endswith("measure it") == (spouts == 2)
 
 
 def test_the_parts_follow_the_way_the_water_takes(plan_of, sized, level_spot):

@@ -10,6 +10,7 @@ from measures import inch
 from interview.garden.earth.overflow import (
     MANNING_CORRUGATED,
     MANNING_PIPE,
+    Notch,
     head_finding,
     no_pipe_sold_finding,
     notch,
@@ -85,6 +86,25 @@ def test_the_berm_keeps_an_inch_to_spare():
     low = head_finding(made, inch(1.8))
     assert low.grade is Grade.FIX
     assert low.change
+
+
+def test_the_rim_over_the_peak_flow_is_told(subtests):
+    for unit, runs, rim, lip, grade, limit, says in [
+        ("in", 1, 2, False, Grade.GOOD, "1 in or more to spare", "2 in above the notch."),
+        ("in", 1.5, 1.5, True, Grade.GOOD, "no deeper than the lawn is high", "above the lip."),
+        ("in", 1.5, 1.4, True, Grade.FIX, "no deeper than the lawn is high", "above the lip."),
+        ("mm", 25, 50, False, Grade.GOOD, "25 mm or more to spare", "50 mm above the notch."),
+        ("mm", 25, 49, False, Grade.FIX, "25 mm or more to spare", "49 mm above the notch."),
+    ]:
+        with subtests.test(unit=unit, runs=runs, rim=rim):
+            head, high = quantity(runs, unit), quantity(rim, unit)
+            made = Notch(ROOF, inch(12), inch(12), head, lip)
+            found = head_finding(made, high, metric=unit == "mm")
+            assert (found.grade, found.limit) == (grade, limit)
+            assert found.said.endswith(says)
+            assert found.said.startswith("At the peak the overflow runs 25 mm" if unit == "mm"
+                                         else "At the peak the overflow runs 1")  # fmt: skip
+            assert found.brief.line.startswith("Fine:" if grade is Grade.GOOD else "TOO LOW:")
 
 
 def test_a_four_inch_pipe_carries_the_roof():
@@ -167,6 +187,8 @@ def test_a_swale_is_as_long_as_the_overflow_lies_under_the_lawn():
         lambda: weir_width(ROOF, inch(0)),
         lambda: weir_head(ROOF, inch(-1)),
         lambda: pipe_full_flow(inch(4), 0.0, 0.015),
+        lambda: pipe_full_flow(inch(4), 0.01, 0.0),
+        lambda: pipe_full_flow(inch(4), 1.01, 0.015),
         lambda: pipe_fall(quantity(-1, "ft"), inch(7), inch(4)),
         lambda: pipe_fall(quantity(9, "ft"), inch(7), inch(5)),
         lambda: notch(ROOF, inch(0)),

@@ -95,7 +95,12 @@ def test_a_wide_notch_tells_what_a_higher_rim_would_do():
     assert wide_finding(made, inch(3)) is None
     assert wide_finding(notch(cfs(0.4), inch(1), lip=True), inch(1)) is None
     wide = notch(quantity(10, "L/s"), mm(50), metric=True)
-    assert "75 mm" in wide_finding(wide, mm(50), metric=True).change
+    change = wide_finding(wide, mm(50), metric=True).change
+    # 0.01 / (1.44 x 0.05^1.5) = 0.62 m, raised to 0.7; under 50 mm it is 1.76 m, raised to 1.8.
+    assert change.startswith("A rim 75 mm above") and "notch of 0.7 m do" in change
+    narrow = notch(quantity(6.5, "L/s"), mm(50), metric=True)
+    assert magnitude(narrow.width, "m") == pytest.approx(1.2)
+    assert wide_finding(narrow, mm(50), metric=True) is None
 
 
 def test_the_pipe_of_the_code_table_drains_its_printed_area():
