@@ -195,6 +195,7 @@ class DigGate(NamedTuple):
     causes: tuple[Cause, ...]
     """The cause of each reason."""
     earliest: date | None
+    """The first day digging may start: after the wait, and not before the last owner's answer."""
     stale_after: date | None
 
 
@@ -209,7 +210,7 @@ def dig_gate(state: LocateState, today: date) -> DigGate:
     return DigGate(
         reasons=tuple(said for _, said in found),
         causes=tuple(cause for cause, _ in found),
-        earliest=earliest,
+        earliest=None if earliest is None else max(earliest, state.finished or earliest),
         stale_after=stale,
     )
 

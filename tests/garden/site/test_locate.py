@@ -146,6 +146,16 @@ def test_marks_good_on_the_first_day_alone_open_the_gate_on_that_day():
     assert dig_gate(state, date(2026, 5, 27)).causes == (Cause.STALE,)
 
 
+def test_the_first_day_is_never_before_the_last_owner_answered():
+    late = date(2026, 5, 29)
+    for finished, first in (
+        (late, late),
+        (date(2026, 5, 21), READY.earliest),
+        (None, READY.earliest),
+    ):
+        assert dig_gate(READY._replace(finished=finished), late).earliest == first
+
+
 def test_a_holiday_counts_only_within_the_wait():
     """Christmas 2026 is a Friday, Memorial Day 2026 May 25: 5 U.S.C. 6103."""
     christmas = date(2026, 12, 25)
