@@ -113,7 +113,9 @@ def notes_of(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tu
             notes.append(f"Kinds in flower in {season.value}: {flowering}; three is the aim.")
     for bed in beds:
         if bed.picked and not any(one.plant.grasslike for one in bed.picked):
-            notes.append(f"No grass, sedge or rush in the list suits the {bed.zone.value}.")
+            more = any(one.plant.grasslike for one in bed.candidates)
+            said = "is chosen for" if more else "in the list suits"
+            notes.append(f"No grass, sedge or rush {said} the {bed.zone.value}.")
     if wishes.road_salt:
         notes.append(salt_note(picked))
     for name in wishes.favourites:

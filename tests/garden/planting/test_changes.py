@@ -75,6 +75,16 @@ def test_a_swap_takes_structure_for_structure():
         assert any(pick.plant.grasslike for pick in same.picks)
 
 
+def test_a_zone_whose_grass_was_swapped_out_is_not_said_to_have_none_in_the_list():
+    floor = BASE.zones[0]
+    flowers = [one.common_name for one in floor.reserve if not one.grasslike]
+    grasses = [pick.plant.common_name for pick in floor.picks if pick.plant.grasslike]
+    swaps = tuple(Swap(grass, flower) for grass, flower in zip(grasses, flowers, strict=False))
+    plan = choose(builtin_plants(), MW._replace(swaps=swaps), garden())
+    assert not any(pick.plant.grasslike for pick in plan.zones[0].picks)
+    assert "No grass, sedge or rush is chosen for the floor." in plan.notes
+
+
 def test_a_rush_gives_way_to_a_sedge_before_the_best_of_flowers():
     plants = {plant.kind: plant for plant in builtin_plants() if plant.zones[0] is Zone.FLOOR}
     bed = Bed(Zone.FLOOR, 200.0, 100, 20.0)
