@@ -17,7 +17,7 @@ from interview.garden.afterwards.levels_questions import (
 )
 from interview.garden.due_words import count_words
 from interview.garden.earth.materials import STONE_LAYER
-from interview.garden.earth.profile import reading_words
+from interview.garden.earth.profile import reading_words, string_height
 from interview.garden.pictures import levels
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -123,15 +123,18 @@ def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
 def _work(plan: Plan, planting: Part, brief: int) -> tuple[tuple[str, Part], ...]:
     return (
         ("3 PEG OUT, from one string along the middle, across the slope", partial(_pegs, brief)),
-        (
-            "4 DIG AND LEVEL, down from that string; type in what you find",
-            partial(_dig, brief),
-        ),
+        (f"4 DIG AND LEVEL: a level string{_tied(plan)}", partial(_dig, brief)),
         ("5 SOIL AND STONE", soil),
         (f"6 PLANT{_in_all(plan)}", planting),
         ("7 TAKE CARE", _care),
         ("8 IN THE FIRST RAIN", _first_rain),
     )
+
+
+def _tied(plan: Plan) -> str:
+    """Say how high the string of the levels is tied, where that is known."""
+    high = or_gap(lambda: string_height(plan.earth.lie, plan.metric), "")
+    return f" {high} at the uphill edge" if high else " at the height of the crest"
 
 
 def _title(title: str) -> str:
@@ -259,7 +262,7 @@ def _dig(brief: int, plan: Plan) -> Iterator[str]:
         rows = levels(plan)
     except Unanswered:
         for point in (
-            "Crest of the berm: the string",
+            "Crest of the berm: the level string",
             "Overflow notch",
             "Floor",
             "Bottom of digging",

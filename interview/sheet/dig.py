@@ -9,7 +9,7 @@ from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
 from interview.garden.earth.materials import STONE_LAYER, stone_size_words
 from interview.garden.earth.overflow import PipeFall, no_pipe_sold_finding, no_pipe_words
-from interview.garden.earth.profile import level_lines
+from interview.garden.earth.profile import level_lines, string_height
 from interview.garden.earth.results import BANK
 from interview.garden.pictures import levels, section_picture
 from interview.garden.plan import Plan
@@ -22,7 +22,7 @@ from interview.garden.size.cover_questions import BERM_OUTSIDE, rim_sown
 from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
 from interview.quantities.shown import depth_words, length_words
-from interview.quantities.units import Quantity, magnitude, quantity, show
+from interview.quantities.units import magnitude, quantity, show
 from interview.sheet.common import drawn, figure_lines, told_lines
 
 SECTION_ROWS = 24
@@ -70,7 +70,7 @@ def in_short(plan: Plan) -> Iterator[str]:
     """Yield what is needed of ``dig`` with the spade in hand: no section, no other ways."""
     yield from _may(plan, cited=False)
     yield from _how_deep(plan)
-    yield from _surplus(plan, "soil_carried_off", "barrows_off")
+    yield from _surplus(plan, "channel_soil", "soil_carried_off", "barrows_off")
     yield ""
     yield from level_lines(levels(plan), plan.metric)
     yield ""
@@ -145,12 +145,12 @@ def _how_deep(plan: Plan) -> Iterator[str]:
                 "  ",
             )
     yield from wrap(f"How it is set into the ground: {lie.form.value}", "  ")
-    tied = quantity(lie.height - lie.floor_below - lie.floor_rise, "ft")
     yield from wrap(
-        "Before you dig, drive stakes outside the work and tie a level string to them at the "
-        f"height of the {'crest' if lie.crest_to_toe > 0 else 'lawn that is the rim'}: "
-        f"{_above(tied, metric)} where the floor's uphill edge will be. Every height is measured "
-        "down from it.",
+        "Before you dig, drive stakes outside the work and tie a second string to them, the level "
+        "string, at the height of the "
+        f"{'crest' if lie.crest_to_toe > 0 else 'lawn that is the rim'}: "
+        f"{string_height(lie, metric)} where the floor's uphill edge will be. Every height is "
+        "measured down from it.",
         "  ",
     )
     laid = lie.ground.mulch + lie.ground.compost
@@ -198,16 +198,6 @@ def _how_deep(plan: Plan) -> Iterator[str]:
             "silt on the shopping list.",
             "  ",
         )
-
-
-def _above(height: Quantity, metric: bool) -> str:
-    """Say how high the string is tied over the lawn, or how far below it."""
-    words = depth_words(height, metric)
-    if words.startswith("0 "):
-        return "at the lawn"
-    if words.startswith("-"):
-        return f"{words.removeprefix('-')} below the lawn"
-    return f"{words} above the lawn"
 
 
 def _surplus(plan: Plan, *keys: str) -> Iterator[str]:

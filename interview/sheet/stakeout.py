@@ -179,7 +179,7 @@ class PegTable(NamedTuple):
         """Say where the string lies, and how to peg from it."""
         if self.own:
             return (
-                "Lay the string where it lay when you measured the outline; distances along it "
+                "Lay the peg string where it lay when you measured the outline; distances along it "
                 "count from its 0, and a minus lies before it. Measure at right angles to both "
                 "sides."
             )
@@ -190,9 +190,10 @@ class PegTable(NamedTuple):
             else "through the middle of the bed"
         )
         return (
-            f"Stretch a string {self.long(2 * far)} long level across the slope, {where}, and tie "
-            "a knot at its middle. Measure along it both ways from there, and at right angles to "
-            "both sides."
+            f"Stretch a peg string {self.long(2 * far)} long level across the slope, {where}, and "
+            "tie a knot at its middle; the knot goes where the middle of the outline lies that you "
+            "measured the distances from. Measure along it both ways from there, and at right "
+            "angles to both sides."
         )
 
     def round_words(self) -> str:

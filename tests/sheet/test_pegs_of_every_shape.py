@@ -143,7 +143,7 @@ def test_what_is_built_is_told_from_the_string_and_only_where_the_slope_is_known
 
 
 def test_the_string_is_as_long_as_the_rim() -> None:
-    assert "a string 16 ft 8 in long level across the slope" in table().string()
+    assert "a peg string 16 ft 8 in long level across the slope" in table().string()
     assert "two round ends" in table(FloorShape.KIDNEY).string()
 
 
@@ -161,6 +161,6 @@ def test_the_sheet_pegs_as_the_table_says(plan_of, sized, located, level_spot): 
 def test_a_bed_is_pegged_before_its_slope_is_measured(plan_of, sized, located):  # type: ignore[no-untyped-def]
     lines = list(pegging(plan_of({**located, **sized})))
     said = " ".join(" ".join(lines).split())
-    assert "ends at" in said and "Stretch a string" in said
+    assert "ends at" in said and "Stretch a peg string" in said
     assert "The slope is not measured yet: no berm is drawn." in said
     assert "Dug or built" not in said

@@ -103,10 +103,11 @@ def test_every_part_has_its_heading_in_order(plan_of, whole):
 
 @pytest.mark.parametrize("units", ["us", "metric"])
 def test_every_caution_is_on_the_sheet_even_of_an_empty_plan(plan_of, units):
-    sheet = flat(plan_text(plan_of({"units": units})))
+    plan = plan_of({"units": units})
+    sheet = flat(plan_text(plan))
     assert flat(cautions.NOT_ENGINEERING) in sheet
     for caution in cautions.every("0.61 m" if units == "metric" else "2 ft"):
-        assert flat(caution) in sheet
+        assert flat(plan.answers.told(caution)) in sheet
 
 
 def test_each_danger_of_the_work_has_its_caution_on_the_sheet(plan_of, whole):

@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from interview.asking import lands
 from interview.garden.afterwards import advice
 from interview.garden.afterwards import levels_questions as asked
 from interview.quantities.evidence import Provenance
@@ -57,7 +58,8 @@ def test_every_matter_stands_in_its_part_and_every_sentence_on_the_sheet(sheet):
         told = flat(part(text, title))
         for one in matters:
             assert f"- {one.topic}: " in told
-            assert all(flat(sentence) in told for sentence, _ in one.says), one.topic
+            said = [lands.tell(sentence, lands.US, False) for sentence, _ in one.says]
+            assert all(flat(sentence) in told for sentence in said), one.topic
 
 
 def test_what_is_taken_outside_says_how_the_rest_of_it_is_printed(plan_of, sized, level_spot):

@@ -212,12 +212,12 @@ def level_table(lie: Lie) -> tuple[LevelRow, ...]:
         fresh = lie.height + SETTLING.value * lie.crest_to_toe
         points += [
             ("Crest where highest, before it settles", fresh),
-            ("Crest of the berm: the string", lie.height),
+            ("Crest of the berm: the level string", lie.height),
             ("Overflow: full pond, top of its stone", lie.depth),
         ]
     else:
         points += [
-            ("Lawn that is the rim: the string", lie.height),
+            ("Lawn that is the rim: the level string", lie.height),
             ("Overflow, a low lip: the full pond", lie.depth),
         ]
     points.append(("Ground at the downhill edge of the floor", cut.ground(cut.floor)))
@@ -236,11 +236,19 @@ def level_table(lie: Lie) -> tuple[LevelRow, ...]:
 
 def level_lines(rows: Sequence[LevelRow], metric: bool = False) -> list[str]:
     """Return the level table as lines of 76 characters or fewer."""
-    lines = [f"{'Point':<40}  {'above floor':>11}  from the string"]
+    lines = [f"{'Point':<40}  {'above floor':>11}  from level string"]
     for row in rows:
         above = height_words(row.above_floor, metric)
         lines.append(f"{row.point:<40}  {above:>11}  {reading_words(row.below_string, metric)}")
     return lines
+
+
+def string_height(lie: Lie, metric: bool = False) -> str:
+    """Say how high over the lawn at the uphill edge of the floor the level string is tied."""
+    words = height_words(quantity(lie.height - lie.floor_below - lie.floor_rise, "ft"), metric)
+    if words.startswith("0 "):
+        return "at the lawn"
+    return f"{words.removeprefix('-')} {'below' if words.startswith('-') else 'above'} the lawn"
 
 
 def reading_words(below: Quantity, metric: bool) -> str:

@@ -108,8 +108,8 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
         "Marks are visible and still good; take a photograph of them.",
         f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
         *(["Fill the test hole or cover it."] if day.hole else []),
-        "Peg out floor, full pond and rim, measured from the string.",
-        "Stretch a level string across; all heights are measured from it.",
+        "Peg out floor, full pond and rim, measured from the peg string.",
+        "Tie the level string over it; all heights are measured down from it.",
         "Strip the turf and stack it for the outside of the berm."
         if day.berm and day.sod
         else "Strip the turf and stack it in the shade.",

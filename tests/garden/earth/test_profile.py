@@ -151,7 +151,7 @@ def test_every_level_of_the_usual_bed_is_read_from_one_string_at_the_crest() -> 
         "Ground at the uphill edge of the floor": pytest.approx(0.811, abs=0.002),
         # A tenth of 7.654 over the string.
         "Crest where highest, before it settles": pytest.approx(-0.765, abs=0.002),
-        "Crest of the berm: the string": 0,
+        "Crest of the berm: the level string": 0,
         "Overflow: full pond, top of its stone": pytest.approx(2),
         "Ground at the downhill edge of the floor": pytest.approx(5.07, abs=0.002),
         "Ground at the outer foot of the berm": pytest.approx(7.654, abs=0.002),
@@ -166,7 +166,7 @@ def test_every_level_of_the_usual_bed_is_read_from_one_string_at_the_crest() -> 
 
 def test_the_string_of_level_ground_is_at_the_lawn() -> None:
     rows = {row.point: magnitude(row.below_string, "in") for row in level_table(usual(0.0, 1))}
-    assert rows["Lawn that is the rim: the string"] == 0
+    assert rows["Lawn that is the rim: the level string"] == 0
     assert rows["Overflow, a low lip: the full pond"] == pytest.approx(1)
     assert rows["Dig to here, under the floor"] == pytest.approx(12)
     assert not [point for point in rows if "berm" in point or "Crest" in point]
