@@ -44,6 +44,7 @@ from interview.quantities.evidence import OURS, PRACTICE, Brief, Finding, Grade,
 from interview.quantities.guards import reaches
 from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, quantity, total
+from interview.reading import said_day
 
 LOCATE_SOURCE = Source(
     "Best Practices Guide, Common Ground Alliance, practices 5.19 to 5.23, web page",
@@ -146,7 +147,7 @@ def _lines(found: Checks) -> Iterator[Finding]:
     if not reasons:
         until = found.site.dig_gate.stale_after
         said = "The buried lines are located, and every owner has answered."
-        limit = f"the marks are good until {until}" if until else ""
+        limit = f"the marks are good until {said_day(until)}" if until else ""
         yield Finding("buried_lines", Grade.GOOD, said, limit, LOCATE_SOURCE)
         return
     grade = Grade.STOP if dug and not found.answers.get(buried.LINES_ANSWERED) else Grade.FIX
@@ -218,7 +219,8 @@ def dig_day_findings(found: Checks) -> Iterator[Finding]:
         yield Finding(
             "dig_day",
             Grade.FIX,
-            f"On {day}, the day you mean to dig, digging will be shut: " + " ".join(reasons),
+            f"On {said_day(day)}, the day you mean to dig, digging will be shut: "
+            + " ".join(reasons),
             "marks that are still good on the day you dig",
             LOCATE_SOURCE,
             "Choose another day, or ask for new marks in time for it.",

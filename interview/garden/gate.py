@@ -20,6 +20,7 @@ from interview.garden.soak import questions as soak
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Finding
+from interview.reading import said_day
 
 _OF_ONE_REQUEST: tuple[Question[Any], ...] = (
     buried.LINES_TICKET,
@@ -186,8 +187,8 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
     if cleared_before(view):
         return []
     if day > today:
-        said = f"The hole is to be dug on {day:%A} {day}; its questions open then."
-        wait = Way(f"Wait until {day:%A} {day}", opens=day)
+        said = f"The hole is to be dug on {said_day(day)}; its questions open then."
+        wait = Way(f"Wait until {said_day(day)}", opens=day)
         bar = Bar(said, (wait, Way("Name another day", here)), waits=True)
         return [*dig_bars(whole, day), bar]
     found = dig_bars(whole, day)
@@ -200,21 +201,21 @@ def _hole_bars(view: Answers, today: dt.date) -> list[Bar]:
     cleared = Way("Say whether every line was clear on that day", at)
     if view.get(digging.HOLE_CLEARED) == "no":
         said = (
-            f"You said that not every line was clear when this hole was dug on {day}. Do not use "
-            "it. Look for damage and call if you see any, fill it, and dig another one once "
-            "digging is open."
+            f"You said that not every line was clear when this hole was dug on {said_day(day)}. "
+            "Do not use it. Look for damage and call if you see any, fill it, and dig another one "
+            "once digging is open."
         )
         return [Bar(said, (cleared, Way("Dig another hole", view.address(soak.ANOTHER_HOLE))))]
     if digging.asked_after(view):
         said = (
-            f"This hole was dug on {day}, and the marks in your answers were asked for later. Say "
-            "whether every line was clear on that day."
+            f"This hole was dug on {said_day(day)}, and the marks in your answers were asked for "
+            "later. Say whether every line was clear on that day."
         )
         return [Bar(said, (cleared, other_day))]
     if day == today:
         return found
     first, *others = found
-    said = f"For {day}, the day of this hole: {first.said}"
+    said = f"For {said_day(day)}, the day of this hole: {first.said}"
     ways = (other_day, *first.ways) if first.waits else (*first.ways, other_day)
     return [first._replace(said=said, ways=ways, waits=False), *others]
 
@@ -258,9 +259,9 @@ def beware(step: Step, answers: Answers, today: dt.date) -> str:
         return ""
     day = view[digging.HOLE_DUG_ON]
     return (
-        f"You named {day} for this hole, and digging was shut on that day. If it is not dug yet, "
-        "dig it today and give its depth: today is then its day. If it was dug then, do not use "
-        "it: look for damage, fill it, and dig another."
+        f"You named {said_day(day)} for this hole, and digging was shut on that day. If it is "
+        "not dug yet, dig it today and give its depth: today is then its day. If it was dug then, "
+        "do not use it: look for damage, fill it, and dig another."
     )
 
 
@@ -287,7 +288,7 @@ def doubt(step: Step, day: Any, answers: Answers) -> str:
         )
     if step.question is digging.HOLE_DUG_ON and day != step.view(answers).get(digging.HOLE_DUG_ON):
         reasons = dig_reasons(answers, day)
-        return f"On {day} digging is not open: {reasons[0]}" if reasons else ""
+        return f"On {said_day(day)} digging is not open: {reasons[0]}" if reasons else ""
     return ""
 
 

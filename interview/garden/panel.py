@@ -47,7 +47,14 @@ def panel_lines(plan: Plan, due: Due, rough: str = "", here: Collection[str] = (
             day = day_words(first, plan.now.date())
             lead.insert(0, f"First day to dig: {day}, if all owners have answered")
             digging_line = []
-    return [*lead, *middle, *digging_line, _next_line(plan, due, ahead, rough)]
+    following = [] if is_told_there(due, here) else [_next_line(plan, due, ahead, rough)]
+    return [*lead, *middle, *digging_line, *following]
+
+
+def is_told_there(due: Due, here: Collection[str]) -> bool:
+    """Tell whether the page that asks for ``here`` says itself what is due: that a hole is shut."""
+    at_hole = due.target.startswith("holes.") and due.target in here
+    return at_hole and due.state is GardenState.SHUT
 
 
 def known(get: Callable[[], str]) -> list[str]:

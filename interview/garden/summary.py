@@ -31,6 +31,7 @@ from interview.garden.soak.hole_questions import BLOCKING_SMELLS
 from interview.quantities.evidence import Grade
 from interview.quantities.shown import depth_words, sides_words
 from interview.quantities.units import magnitude
+from interview.reading import said_day
 from interview.reading.foreign import shown
 
 VERDICT_WORDS = {
@@ -161,7 +162,7 @@ def _digging(plan: Plan) -> str:
     if not reasons:
         return "open, lines located and answered"
     if plan.now.date() < gate_now.earliest:
-        return f"SHUT, first day {gate_now.earliest:%a} {gate_now.earliest}"
+        return f"SHUT, first day {said_day(gate_now.earliest)}"
     return f"SHUT. {reasons[0]}"
 
 

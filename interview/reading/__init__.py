@@ -31,6 +31,7 @@ from interview.reading.echo import (
     echo_length,
     echo_rate,
     echo_volume,
+    said_day,
 )
 from interview.reading.instants import read_instant, write_instant
 from interview.reading.lengths import Paces, convert_length, is_bare, read_length, read_taped_length
@@ -59,5 +60,5 @@ __all__ = [
     "read_area", "read_choice", "read_clock", "read_count", "read_date", "read_day",
     "read_duration", "read_instant", "read_length", "read_number", "read_percent", "read_pitch",
     "read_rate", "read_ratio", "read_share", "read_taped_length", "read_ticks", "read_volume",
-    "read_yes_no", "shown", "write_instant",
+    "read_yes_no", "said_day", "shown", "write_instant",
 ]  # fmt: skip

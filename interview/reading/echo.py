@@ -94,6 +94,11 @@ def echo_date(date: dt.date) -> str:
     return f"{WEEKDAYS[date.weekday()]} {day_month_year(date)}"
 
 
+def said_day(date: dt.date) -> str:
+    """Write a day as a sentence tells it, such as ``Fri 1 May 2026``."""
+    return f"{WEEKDAYS[date.weekday()][:3]} {date.day} {date:%b %Y}"
+
+
 def echo_instant(instant: dt.datetime) -> str:
     """Write an instant such as ``Thursday 21 May 2026 10:15 (UTC-05:00)``; it reads back.
 

@@ -117,7 +117,7 @@ def plan_lines(
     ``here`` are the addresses that this page asks for.
     """
     from interview.garden.due import due, leads_from  # these know every sum
-    from interview.garden.panel import panel_lines
+    from interview.garden.panel import is_told_there, panel_lines
     from interview.garden.summary import rough_line
 
     try:
@@ -128,7 +128,8 @@ def plan_lines(
     found = due(plan, size, taken, title, order=path.steps, here=here)
     lines = tuple(panel_lines(plan, found, rough, here))
     leads_to = found.target if leads_from(found, here) else ""
-    return Beside(lines, found.says, leads_to, found.leads)
+    says = "" if is_told_there(found, here) else found.says
+    return Beside(lines, says, leads_to, found.leads)
 
 
 def counted(session: Session) -> str:
@@ -152,7 +153,10 @@ def shut(session: Session, step: Step) -> str:
         return ""
     today = session.now.date()
     others = [one.label for one in ways_out(step, session.answers, today) if one.address is None]
-    return f"SHUT: {' '.join([*reasons, *(f'{one}.' for one in others)])}"
+    # To wait for a day that the reason names already is no news.
+    told = " ".join(reasons)
+    others = [one for one in others if one.removeprefix("Wait until ") not in told]
+    return f"SHUT: {' '.join([told, *(f'{one}.' for one in others)])}"
 
 
 def meanwhile(session: Session) -> str:

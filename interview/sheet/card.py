@@ -31,6 +31,7 @@ from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
 from interview.garden.site.results import SETBACK_OF
 from interview.garden.site.setbacks import distance_words, left_of
+from interview.garden.soak.hole_questions import HOLE_SMELL
 from interview.garden.summary import WIDTH, cheaper_words, figure_words, may_dig, wrap
 from interview.quantities.evidence import Grade
 from interview.quantities.shown import (
@@ -40,7 +41,7 @@ from interview.quantities.shown import (
     sides_words,
 )
 from interview.quantities.units import quantity
-from interview.reading import foreign
+from interview.reading import foreign, said_day
 from interview.sheet.card_soil import GAP, flow, or_gap, soil
 from interview.sheet.stakeout import MOST_ROWS, SHAPE_WORDS, peg_table
 
@@ -159,7 +160,10 @@ def _head(plan: Plan) -> Iterator[str]:
 def _gate(plan: Plan) -> Iterator[str]:
     now = may_dig(plan)
     if now.open:
-        yield f" [ ] OPEN today, {plan.now:%Y-%m-%d}: lines located and answered."
+        yield f" [ ] OPEN today, {said_day(plan.now.date())}: lines located and answered."
+        if any(one.get(HOLE_SMELL) == "rotten_egg" for one in plan.answers.items("holes")):
+            said = " ! A hole smelled of rotten eggs. If it may be gas, leave and call "
+            yield from wrap(plan.answers.told(f"{said}the emergency number from upwind."), "   ")
     else:
         why = " ".join(now.reasons[:MOST_WHY])
         more = len(now.reasons) - MOST_WHY
@@ -179,7 +183,7 @@ def _gate(plan: Plan) -> Iterator[str]:
 
 
 def _day(day: dt.date | None) -> str:
-    return GAP if day is None else f"{day:%a} {day}"
+    return GAP if day is None else said_day(day)
 
 
 def _where(plan: Plan) -> Iterator[str]:

@@ -23,6 +23,7 @@ from interview.garden.soak import hole_questions as digging
 from interview.garden.summary import may_dig, wrap
 from interview.quantities.shown import depth_words, length_words
 from interview.quantities.units import magnitude, quantity, show
+from interview.reading import said_day
 from interview.sheet.common import drawn, figure_lines, told_lines
 
 SECTION_ROWS = 24
@@ -98,7 +99,7 @@ def _may(plan: Plan, cited: bool = True) -> Iterator[str]:
     day = plan.answers.get(review.DIG_DAY)
     if day:
         past = " (past)" if day < plan.now.date() else ""
-        yield from wrap(f"{'The day you chose to dig:':<46}{day:%A} {day}{past}", " " * 46)
+        yield from wrap(f"{'The day you chose to dig:':<46}{said_day(day)}{past}", " " * 46)
     source = f" [{buried.tolerance_zone(plan.answers).source}]" if cited else ""
     yield from wrap(
         f"Within {plan.site.tolerance} of a mark dig only gently, by hand; what your ticket says "

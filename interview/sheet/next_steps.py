@@ -11,6 +11,7 @@ from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
 from interview.garden.summary import may_dig, waiting, wrap
 from interview.quantities.evidence import Finding, Grade
+from interview.reading import said_day
 
 MOST_FIXES, MOST_WAITS = 5, 4
 """How many of each are told here; the rest stand under their own headings."""
@@ -68,7 +69,7 @@ def steps(plan: Plan) -> Iterator[str]:
         if now.open:
             yield f"{shut[0].said} {shut[0].change}"
     elif day is not None and day > plan.now.date():
-        yield f"You mean to dig on {day:%A} {day}: the marks must still be good on that day."
+        yield f"You mean to dig on {said_day(day)}: the marks must still be good on that day."
     yield PRINT_CARD
     if not now.open:
         yield (

@@ -23,7 +23,7 @@ def worksheet() -> str:
             title = f"{visit.capitalize()}"
             lines += ["", title, "=" * len(title)]
         lines += _page(page)
-    lines += ["", "On no page", "=" * 14]
+    lines += ["", "On no page", "=" * 10]
     for key, reason in OFF_PATH.items():
         lines += [*_question(key), *wrap(f"  left off: {reason}", "    ")]
     return "\n".join(lines).strip() + "\n"

@@ -15,7 +15,7 @@ def test_a_smell_of_gas_raises_an_alarm_at_once(session_of, given, located, hole
     session = session_of(given({**located, **hole("round", "8 in", "8 in", "+1h left 7 in")}))
     session.offer(at(session, "holes.1.hole_smell"), "gas")
     assert session.alarm.startswith("STOP")
-    assert "call from upwind" in session.alarm
+    assert "call 911 from upwind" in session.alarm
     session.offer(at(session, "holes.1.hole_smell"), "earth")
     assert session.alarm == ""
 

@@ -205,7 +205,7 @@ def test_a_day_named_while_digging_was_shut_gives_way_to_today(given, located, s
     session = session_of(given({**located, "holes.1.hole_dug_on": "2026-05-21"}))
     step = session.jump("holes.1.hole_depth")
     assert session.shut(step) == []
-    assert "You named 2026-05-21" in session.beware(step)
+    assert "You named Thu 21 May 2026" in session.beware(step)
     session.offer(step, "20 in")
     texts = session.answers.texts
     assert (texts["holes.1.hole_dug_on"], texts[NOTE]) == ("2026-05-28", "ticket W-1174")
@@ -228,7 +228,7 @@ def test_no_day_is_taken_while_no_day_up_to_now_was_open(given, located, session
 def test_a_day_on_which_digging_is_shut_is_doubted(given, located, session_of):
     session = session_of(given(located))
     step = session.jump("holes.1.hole_dug_on")
-    with pytest.raises(Doubt, match="On 2026-05-21 digging is not open: The owners"):
+    with pytest.raises(Doubt, match="On Thu 21 May 2026 digging is not open: The owners"):
         session.offer(step, "2026-05-21")
     session.offer(step, "2026-05-21")
 

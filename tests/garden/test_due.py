@@ -163,8 +163,8 @@ ROWS = {
         "3 lines of the file need mending.", "mend"),
     GardenState.SHUT: (
         {**CLEAR, "lines_valid_days": "1", "lines_valid_kind": "from_request"}, (5, 28, 9),
-        "Digging is shut. The marks are taken as good until 2026-05-21 and the wait ends on "
-        "2026-05-26: write how long they stay good by your ticket.", "lines_valid_days"),
+        "Digging is shut. The marks are taken as good until Thu 21 May 2026 and the wait ends "
+        "on Tue 26 May 2026: write how long they stay good by your ticket.", "lines_valid_days"),
 }  # fmt: skip
 
 

@@ -35,9 +35,9 @@ def test_the_gate_opens_when_everything_is_answered(given, located):
 def test_each_thing_that_keeps_the_gate_shut(subtests, given, located):
     for change, today, words in [
         ({"lines_answered": "no"}, TODAY, "Not all owners"),
-        ({}, dt.date(2026, 5, 25), "wait until Tuesday 2026-05-26"),
-        ({"lines_holidays": "2026-05-25"}, dt.date(2026, 5, 26), "wait until Wednesday 2026-05-27"),
-        ({}, dt.date(2026, 6, 6), "good only until 2026-06-05"),
+        ({}, dt.date(2026, 5, 25), "have until Tue 26 May 2026"),
+        ({"lines_holidays": "2026-05-25"}, dt.date(2026, 5, 26), "have until Wed 27 May 2026"),
+        ({}, dt.date(2026, 6, 6), "good only until Fri 5 Jun 2026"),
         ({"private_lines": "not_found"}, TODAY, "Where your own buried lines run is not known"),
         ({"mark_distance": "23 in"}, TODAY, "A mark is within 2 ft"),
     ]:
@@ -142,7 +142,7 @@ def test_a_hole_dug_before_the_lines_were_located_stays_shut(given, located):
     texts = {"holes.1.hole_dug_on": "2026-05-21", "holes.1.hole_depth": "20 in"}
     answers = given({**located, **texts})
     reasons = gate.shut(hole_step(answers), answers, TODAY)
-    assert reasons[0].startswith("For 2026-05-21, the day of this hole: The owners have until")
+    assert reasons[0].startswith("For Thu 21 May 2026, the day of this hole: The owners have until")
 
 
 def test_a_hole_to_be_dug_later_opens_on_its_day(given, located):

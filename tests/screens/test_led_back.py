@@ -68,3 +68,13 @@ async def test_whoever_left_at_the_plan_comes_back_to_what_is_due(
                 # What names a page is told with the title of the path.
                 says = ROWS[state][2].partition("Next: ")[0].strip()
                 assert state is State.SPOT or says in person.sees_words()
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_a_shut_page_says_once_which_day_it_waits_for(sit, write, located, size) -> None:
+    write("garden.yaml", {**located, "holes.1.hole_dug_on": "2026-06-02"})
+    async with sit("garden.yaml", size=size) as person:
+        await person.goes_to("holes.1.hole_depth")
+        await person.settles()
+        assert person.sees_words().count("to be dug on") == 1
+        assert person.sees_words().count("Tue 2 Jun") == 1

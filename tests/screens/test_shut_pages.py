@@ -97,7 +97,7 @@ async def test_a_day_that_was_shut_is_told_beside_the_depth(sit, located) -> Non
         tell(person, {**located, "holes.1.hole_dug_on": "2026-05-21"})
         await person.goes_to(DEPTH)
         assert "SHUT:" not in person.sees()
-        assert "CAUTION: You named 2026-05-21 for this" in person.sees_words()
+        assert "CAUTION: You named Thu 21 May" in person.sees_words()
         await person.enters("15 in")
         await person.press("enter")
         assert person.session.answers.texts["holes.1.hole_dug_on"] == "2026-05-28"

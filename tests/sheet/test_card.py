@@ -112,14 +112,14 @@ def test_the_card_of_a_whole_plan_has_no_blank_but_those_to_write_what_was_found
     card = card_text(plan_of({**whole, "dig_day": "2026-06-01"}))
     left = [line for line in card.splitlines() if GAP in line]
     assert all("found" in line or "pond gone" in line for line in left), left
-    assert "OPEN today, 2026-05-28" in card and "Mon 2026-06-01" in card
+    assert "OPEN today, Thu 28 May 2026" in card and "Mon 1 Jun 2026" in card
 
 
 def test_the_card_shows_the_figures_of_the_plan(plan_of, whole):
     plan = plan_of({**whole, "spots.1.slope_drop": "6 in"})
     card = flat(card_text(plan))
     for words in (
-        "811", "W-1174", "marks good until Fri 2026-06-05", "below the notch", "Notch 1 ft wide",
+        "811", "W-1174", "marks good until Fri 5 Jun 2026", "below the notch", "Notch 1 ft wide",
         f"{plan.earth.digging.loads} barrow-loads", "berm (low bank)", "mulch 3 in deep",
     ):  # fmt: skip
         assert words in card, words
@@ -204,7 +204,7 @@ def test_the_card_opens_with_shut_whatever_is_wrong_with_the_lines(subtests, giv
 
 def test_a_day_of_digging_after_the_marks_go_stale_is_told(plan_of, whole):
     card = flat(card_text(plan_of({**whole, "dig_day": "2026-08-01"})))
-    assert "On 2026-08-01, the day you mean to dig, digging will be shut" in card
+    assert "On Sat 1 Aug 2026, the day you mean to dig, digging will be shut" in card
 
 
 def test_the_card_is_printed_by_its_option(capsys):
@@ -218,7 +218,7 @@ def test_the_option_wants_a_file(capsys):
 
 
 def test_a_day_that_is_past_is_no_day_to_dig(plan_of, whole):
-    for day, said in (("2026-05-27", "Wed 2026-05-27 (past)"), ("2026-05-28", "Thu 2026-05-28")):
+    for day, said in (("2026-05-27", "Wed 27 May 2026 (past)"), ("2026-05-28", "Thu 28 May 2026")):
         line = next(
             one for one in card_text(plan_of(whole, dig_day=day)).splitlines() if "To be dug" in one
         )

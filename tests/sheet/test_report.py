@@ -301,5 +301,5 @@ def test_notes_close_the_sheet_as_they_were_written(plan_of, whole):
 
 def test_a_dig_day_after_the_marks_go_stale_is_not_passed_over(plan_of, whole):
     sheet = flat(plan_text(plan_of({**whole, "dig_day": "2026-08-01"})))
-    assert "2026-08-01" in sheet
+    assert "Sat 1 Aug 2026" in sheet
     assert "were good only until" in sheet

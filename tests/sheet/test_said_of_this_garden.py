@@ -173,7 +173,7 @@ def test_a_pipe_that_lacks_fall_is_neither_drawn_nor_connected(sheets):
 
 def test_a_day_on_which_digging_is_shut_is_not_told_as_one_to_dig(sheets):
     open_then, _ = sheets(dig_day="2026-05-30")
-    assert "2026-05-30: the marks must still be good on that day." in open_then
+    assert "Sat 30 May 2026: the marks must still be good on that day." in open_then
     shut, _ = sheets(dig_day="2026-11-14")
     steps = shut.split("IN SHORT")[0]
     assert "must still be good" not in steps and "digging will be shut" in steps

@@ -14,6 +14,7 @@ from interview.garden.site.setbacks import distance_words
 from interview.quantities.evidence import Brief, Finding, Grade
 from interview.quantities.guards import reaches
 from interview.quantities.units import Quantity, magnitude
+from interview.reading import said_day
 
 _PRIVATE = {
     "none": PrivateLines.NONE,
@@ -189,5 +190,5 @@ def _line_bar(whole: Answers, cause: Cause, said: str, earliest: dt.date | None)
         )
     waits = cause in (Cause.WAITING, Cause.REQUEST_TO_COME)
     if waits and earliest is not None:
-        ways = (Way(f"Wait until {earliest:%A} {earliest}", opens=earliest), *ways)
+        ways = (Way(f"Wait until {said_day(earliest)}", opens=earliest), *ways)
     return Bar(whole.told(said), ways, waits=cause is Cause.WAITING)

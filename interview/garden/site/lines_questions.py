@@ -204,8 +204,8 @@ LINES_VALID_DAYS: Question[int] = Question(
     text="For how many days do the marks stay good?",
     kind=Count(1, 60, ("days", "day")),
     why="After that you must ask again before you dig.",
-    find_out="Your ticket says it, and the ticket decides. Where neither you nor your "
-    f"state's rule says more, {CAREFUL.days} {CAREFUL.counted.value} are used.",
+    find_out="Your ticket says it, and the ticket decides. If you don't know, the plan takes your "
+    f"state's rule, or {CAREFUL.days} {CAREFUL.counted.value}.",
     asks=said_yes(LINES_ANSWERED),
     when="every owner has answered",
     default=lambda a: str(locating.notice(a).marks.days),
@@ -267,7 +267,8 @@ MARK_DISTANCE: Question[Quantity] = Question(
     text="How far is the nearest mark or flag from anywhere you will dig? If there is none, write "
     "no marks.",
     kind=replace(distance(500, careful=SMALLER), said=NO_MARKS, measured=True),
-    why="A line may lie to either side of its mark, so no digging is done in a strip along it.",
+    why="A line may lie to either side of its mark, so the garden, the hole and the trench stay "
+    "out of the strip along it. Whatever else is dug there is dug gently, by hand.",
     find_out="A mark is paint on the ground. Measure from it to the nearest edge of the garden, "
     "test hole or pipe route. No marks counts as 500 ft (150 m) away.",
     asks=said_yes(LINES_ANSWERED),

@@ -13,6 +13,7 @@ from interview.garden.site.locating import (
     Counted,
 )
 from interview.quantities.evidence import Provenance, Source
+from interview.reading import said_day
 
 FEDERAL_SOURCE = Source(
     "5 United States Code 6103, as told on Federal Holidays, US Office of Personnel Management, "
@@ -222,7 +223,9 @@ def _request_reasons(state: LocateState, today: date) -> _Reasons:
     if state.asked is None:
         return [(Cause.NOT_ASKED, "You have not yet asked for the buried lines to be marked.")]
     if state.asked > today:
-        said = f"The day of your request, {state.asked}, has not come yet: check the date."
+        said = (
+            f"The day of your request, {said_day(state.asked)}, has not come yet: check the date."
+        )
         return [(Cause.REQUEST_TO_COME, said)]
     reasons: _Reasons = []
     if state.business_days is None:
@@ -236,7 +239,7 @@ def _request_reasons(state: LocateState, today: date) -> _Reasons:
         reasons.append((Cause.HOLIDAYS_UNKNOWN, said))
     earliest = state.earliest
     if earliest is not None and today < earliest:
-        said = f"The owners have until then to answer: wait until {earliest:%A} {earliest}."
+        said = f"The owners have until {said_day(earliest)} to answer: wait until then."
         reasons.append((Cause.WAITING, said))
     if not state.all_answered:
         said = (
@@ -255,8 +258,8 @@ def _ground_reasons(state: LocateState, today: date) -> _Reasons:
             reasons.append((Cause.MARKED_TOO_SOON, said))
         elif state.finished > today:
             said = (
-                f"The marks were finished on {state.finished}, which has not come yet: check the "
-                "date."
+                f"The marks were finished on {said_day(state.finished)}, which has not come yet: "
+                "check the date."
             )
             reasons.append((Cause.MARKED_TO_COME, said))
     if state.private_lines in (None, PrivateLines.UNKNOWN):
@@ -265,10 +268,12 @@ def _ground_reasons(state: LocateState, today: date) -> _Reasons:
     stale, earliest = state.stale_after, state.earliest
     if stale is not None and earliest is not None and stale < earliest:
         said = (
-            f"The marks are taken as good until {stale} and the wait ends on {earliest}: write how "
-            "long they stay good by your ticket."
+            f"The marks are taken as good until {said_day(stale)} and the wait ends on "
+            f"{said_day(earliest)}: write how long they stay good by your ticket."
         )
         reasons.append((Cause.STALE_BEFORE_OPEN, said))
     elif stale is not None and today > stale:
-        reasons.append((Cause.STALE, f"The marks were good only until {stale}: ask for new marks."))
+        reasons.append(
+            (Cause.STALE, f"The marks were good only until {said_day(stale)}: ask for new marks.")
+        )
     return reasons

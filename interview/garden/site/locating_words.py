@@ -13,6 +13,7 @@ from interview.garden.place import questions as start
 from interview.garden.site.locate import FEDERAL_SOURCE, federal_in_wait
 from interview.garden.site.locating import CAREFUL, StateNotice, notice_for
 from interview.quantities.evidence import Source
+from interview.reading import said_day
 
 Words = Mapping[str, Any]
 """Fields of a question worded otherwise."""
@@ -125,7 +126,7 @@ def holiday_words(
             "The federal holidays are filled in once the day of the request and the wait are known."
         )
     elif found := federal_in_wait(asked, business_days):
-        named = ", ".join(f"{name} on {day:%A} {day}" for day, name in found.items())
+        named = ", ".join(f"{name} on {said_day(day)}" for day, name in found.items())
         filled = f"Filled in: {named}."
     else:
         filled = "No federal holiday falls in it."

@@ -95,8 +95,8 @@ ANOTHER_HOLE = HOLE.question(
     label="Another hole",
     text="Will you test another hole?",
     kind=YesNo(),
-    why="A hole a few steps away often takes water half or twice as fast. Of two holes the slower "
-    "one counts, of more the middle one.",
+    why="A hole a few steps away often takes water twice as fast, or half as fast. Of two holes "
+    "the slower one counts, of more the middle one.",
     find_out="One hole is the least. Test two if the garden is large or the ground looks mixed.",
     asks=digging.hole_is_dug,
     when="a test hole is dug",

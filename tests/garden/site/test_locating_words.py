@@ -97,7 +97,7 @@ def test_a_federal_holiday_in_the_wait_is_offered_and_counts(asked_in):
     assert default(answers, "lines_holidays") == "2026-05-25"
     assert site_gate.locate_state(answers).earliest == dt.date(2026, 5, 27)
     words = QUESTIONS["lines_holidays"].worded(answers)
-    assert "Memorial Day on Monday 2026-05-25" in words.find_out and "6103" in words.more
+    assert "Memorial Day on Mon 25 May 2026" in words.find_out and "6103" in words.more
     later = answers.with_text("lines_asked_on", "2026-05-26")
     assert default(later, "lines_holidays") == "none"
 
@@ -127,7 +127,9 @@ def test_where_no_calendar_is_held_christmas_is_no_working_day(subtests, asked_i
             day = dt.date(2025, 12, 29)
             assert "public holidays" in " ".join(site_gate.dig_reasons(answers, day))
             told = answers.with_text("lines_holidays", "2025-12-25; 2025-12-26")
-            assert "wait until Wednesday 2025-12-31" in " ".join(site_gate.dig_reasons(told, day))
+            assert "have until Wed 31 Dec 2025 to answer" in " ".join(
+                site_gate.dig_reasons(told, day)
+            )
             assert site_gate.dig_reasons(told, dt.date(2025, 12, 31)) == []
             assert site_gate.dig_reasons(answers.with_text("lines_holidays", "none"), day) == []
 
