@@ -89,7 +89,7 @@ class Field(Vertical):
     def begin(self) -> None:
         """Take the focus."""
         for child in self.query("Input, OptionList, Button"):
-            child.focus()
+            child.screen.set_focus(child)
             return
 
     def offer_anew(self) -> None:
