@@ -9,10 +9,10 @@ from functools import partial
 from html import escape
 from itertools import pairwise
 
-from interview.drawing.dimension import APART_MM, Dimension, drawn, margins
 from interview.drawing.grid import Frame, Look
 from interview.drawing.layout import SAMPLE, Layout, Text, label_text, lay_out
 from interview.drawing.printed import EDGED, HATCHES, MATERIALS, PrintFill, sprig
+from interview.drawing.scale import APART_MM, Dimension, drawn, margins
 from interview.drawing.scene import (
     XY,
     Drawing,

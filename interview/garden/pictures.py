@@ -7,7 +7,7 @@ from typing import TypeAlias
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
-from interview.drawing.dimension import Dimension
+from interview.drawing.scale import Dimension
 from interview.drawing.scene import XY, Drawing, Shape
 from interview.garden.earth.above import plan_sizes, plan_view
 from interview.garden.earth.profile import LevelRow, level_table

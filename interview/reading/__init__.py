@@ -37,8 +37,7 @@ from interview.reading.instants import read_instant, write_instant
 from interview.reading.lengths import Paces, convert_length, is_bare, read_length, read_taped_length
 from interview.reading.measures import read_area, read_rate, read_volume
 from interview.reading.numbers import decimal_comma, read_count, read_number
-from interview.reading.shares import read_share
-from interview.reading.slopes import read_percent, read_pitch, read_ratio
+from interview.reading.slopes import read_percent, read_pitch, read_ratio, read_share
 from interview.reading.spoken import COUNT, LARGER, MEASURE, SMALLER, Hearing, Spoken, begins_speech
 from interview.reading.terms import Amount
 from interview.reading.text import (

@@ -10,8 +10,8 @@ from collections import Counter
 
 import pytest
 
-from interview.drawing.dimension import Dimension
 from interview.drawing.printed import HATCHES, MATERIALS, MOST_INK, sprig
+from interview.drawing.scale import Dimension
 from interview.drawing.scene import (
     Drawing,
     Hatch,

@@ -7,8 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
 
-from interview.drawing.dimension import Dimension
-from interview.drawing.scale import across, scale_bar, upright
+from interview.drawing.scale import Dimension, across, scale_bar, upright
 from interview.drawing.scene import (
     XY,
     Drawing,

@@ -6,8 +6,15 @@ from collections.abc import Callable
 
 from interview.asking.figure import AREA, DIST, SIDE, VOLUME, Figure, Value
 from interview.asking.question import Unanswered
-from interview.garden.earth.fittings import BY_WISH, DISCONNECTING, PIPED
-from interview.garden.earth.materials import STONE_LAYER, STONE_LB_FT3, Item, stone_uses
+from interview.garden.earth.materials import (
+    BY_WISH,
+    DISCONNECTING,
+    PIPED,
+    STONE_LAYER,
+    STONE_LB_FT3,
+    Item,
+    stone_uses,
+)
 from interview.garden.earth.overflow import MANNING_PIPE, WEIR_US
 from interview.garden.earth.results import OVERBUILT, EarthResults
 from interview.garden.earth.work import DIG_YD3

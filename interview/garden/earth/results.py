@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
-from interview.garden.earth import fittings, materials, overflow, work
+from interview.garden.earth import materials, overflow, work
 from interview.garden.earth.materials import BedSizes, Item, Soil
 from interview.garden.earth.overflow import Notch, PipeChoice, PipeFall
 from interview.garden.earth.work import Soilwork
@@ -323,13 +323,13 @@ class EarthResults(Results):
         pipe = self.answers[bed.SPOUT_DISTANCE] if self.pipe_fits else None
         return (
             *materials.shopping_list(self.bed_sizes, metric),
-            *fittings.spout_parts(self.spouts_here, pipe, metric),
-            *(one for one in fittings.wished_parts(self.spouts_here) if one.name in self.prices),
+            *materials.spout_parts(self.spouts_here, pipe, metric),
+            *(one for one in materials.wished_parts(self.spouts_here) if one.name in self.prices),
         )
 
     @part
     def by_wish(self) -> tuple[Item, ...]:
         """What not everybody wants, and nobody has given a price for."""
         return tuple(
-            one for one in fittings.wished_parts(self.spouts_here) if one.name not in self.prices
+            one for one in materials.wished_parts(self.spouts_here) if one.name not in self.prices
         )

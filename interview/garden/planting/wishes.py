@@ -8,8 +8,7 @@ from enum import Enum
 from typing import NamedTuple
 
 from interview.garden.planting.choice import USUAL_SPACING_IN, Season
-from interview.garden.planting.home import introduced_in_state
-from interview.garden.planting.record import INSECTS, Plant, Sun
+from interview.garden.planting.record import INSECTS, Plant, Sun, introduced_in_state
 from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.size.zones import Zone
 from interview.quantities.guards import within

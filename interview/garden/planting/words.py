@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from interview.garden.planting.choice import HARD_TO_BUY
-from interview.garden.planting.home import introduced_at
-from interview.garden.planting.record import Plant
+from interview.garden.planting.record import Plant, introduced_at
 from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wishes import NOT_NATIVE
 from interview.garden.size.zones import Zone

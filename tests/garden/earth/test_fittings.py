@@ -2,7 +2,7 @@
 
 import pytest
 
-from interview.garden.earth.fittings import spout_parts, wished_parts
+from interview.garden.earth.materials import spout_parts, wished_parts
 from interview.quantities.units import magnitude, quantity
 
 

@@ -6,9 +6,15 @@ from hypothesis import strategies as st
 from interview.garden.planting.choice import Bed, Candidate, substitute
 from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
-from interview.garden.planting.home import FLORAS, introduced_at, introduced_in_state
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
-from interview.garden.planting.record import Indicator, PlantKind, Sun
+from interview.garden.planting.record import (
+    FLORAS,
+    Indicator,
+    PlantKind,
+    Sun,
+    introduced_at,
+    introduced_in_state,
+)
 from interview.garden.planting.regions import ListRegion, PlantRegion
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
