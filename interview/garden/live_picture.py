@@ -43,6 +43,11 @@ def live_picture(plan: Plan, place: Place, step: Step | None) -> Drawing | None:
 
     ``plan`` is that of the answers so far, what is just typed among them.
     """
+    drawing = _picture_of(plan, place, step)
+    return drawing and drawing.told(plan.answers.told)
+
+
+def _picture_of(plan: Plan, place: Place, step: Step | None) -> Drawing | None:
     try:
         match scene_of(place):
             case Scene.YARD:

@@ -37,9 +37,8 @@ def name_of(plant: Plant, plants: Sequence[Plant]) -> str:
 def headings(plan: Plan, zone: ZonePlan) -> tuple[str, ...]:
     """Name a zone with its hours under water, its plants and its area, the longest name first."""
     area = show(zone.site.area, "m**2" if plan.metric else "ft**2", 3)
-    planted = (
-        count_words(sum(pick.count for pick in zone.picks), "plant") if not zone.sown else "seed"
-    )
+    total = sum(pick.count for pick in zone.picks) or zone.places
+    planted = "seed" if zone.sown else count_words(total, "plant")
     hours = plain_number(round(magnitude(plan.storms.zone_hours.of(zone.zone), "h")))
     each = f" in each of {plan.size.bed_count} beds" if plan.size.bed_count > 1 else ""
     wet = f"{hours} h under water"

@@ -58,7 +58,9 @@ class PlantRows(NamedTuple):
         return _LEAD + column_width(short_name(pick.plant)) + (2 + len(named) if named else 0)
 
     def head(self) -> Content:
-        """Return the initials of the months, over their columns."""
+        """Return the initials of the months, over their columns; nothing where no kind is named."""
+        if not self._picks:
+            return Content()
         wide = self.month_columns
         row = "".join(INITIALS[month - 1].ljust(wide) for month in self.months)
         return Content.styled(row.rjust(self.columns + 1), "$muted")

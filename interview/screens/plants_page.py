@@ -143,8 +143,8 @@ class PlantsScreen(Page):
             for pick in zone.picks:
                 yield Option(rows.kind(pick)), (zone, pick)
             if not zone.picks:
-                traits = "; ".join((zone.guidance.wetness, *zone.guidance.traits))
-                yield Option(f"  look for: {traits}", disabled=True), None
+                traits = " ".join((zone.guidance.wetness, *zone.guidance.traits))
+                yield Option(f"  {plan.answers.told(traits)}", disabled=True), None
 
     @property
     def _rows(self) -> PlantRows:

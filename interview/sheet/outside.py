@@ -39,6 +39,9 @@ def planting(plan: Plan) -> Iterator[str]:
         wet = plants.wet_words(plan, zone.zone).split(";")[0]
         kinds += wrap(f"{plants.ZONE_WORDS[zone.zone]}; under water {wet}:", "  ")
         kinds += _kinds(plan, zone)
+    if not any(zone.picks for zone in plan.planting.chosen.zones):
+        for note in plan.planting.chosen.notes[:1]:  # why no kind is named
+            yield from wrap(plan.answers.told(note))
     yield from kinds
     if any("*" in line for line in kinds):
         yield from wrap("What is marked * is from memory: ask a nursery.", "  ")

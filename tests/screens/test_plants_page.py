@@ -25,6 +25,7 @@ from interview.screens.palette import DARK, PALETTES
 from interview.screens.picture import Drawn
 from interview.screens.plant_notes import about, cheaper, short
 from interview.screens.plant_rows import GROUNDS, IN_BLOOM, PlantRows
+from interview.sheet.report import outside_text
 from tests.screens.test_contrast import contrast, rgb
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
@@ -127,7 +128,7 @@ def harmful(zones: tuple[ZonePlan, ...]) -> tuple[ZonePlan, ...]:
     """Return the zones with a first plant that has every hazard there is."""
     first, *others = zones
     pick, *rest = first.picks
-    plant = replace(pick.plant, usda_toxicity="slight", spreads="yes", thorny=True)
+    plant = pick.plant._replace(usda_toxicity="slight", spreads="yes", thorny=True)
     assert hazard_names(plant) == "mildly toxic, spreads hard, thorny"
     return (first._replace(picks=(replace(pick, plant=plant), *rest)), *others)
 
@@ -162,7 +163,7 @@ def test_a_row_names_its_kind_whole_and_its_strip_is_the_months_of_bloom(name, c
 def test_a_planting_that_blooms_in_winter_is_shown_with_the_whole_year() -> None:
     zones = zones_of("finished_us.yaml")
     pick = zones[0].picks[0]
-    early = replace(pick, plant=replace(pick.plant, bloom_months=(2, 3, 4)))
+    early = replace(pick, plant=pick.plant._replace(bloom_months=(2, 3, 4)))
     rows = PlantRows((zones[0]._replace(picks=(early,)), *zones[1:]), 78, DARK)
     assert rows.months == tuple(range(1, 13))
     row = str(rows.kind(early))
@@ -242,3 +243,21 @@ async def test_the_rows_take_the_colors_of_another_theme_and_the_room_of_another
         narrow = [str(listing.get_option_at_index(at).prompt) for at in range(4)]
         assert narrow != wide and "4 × New England aster" in narrow[3]
         assert listing.highlighted == 3
+
+
+async def test_where_no_kind_is_named_the_zones_are_counted_and_no_months_stand(
+    sit, sample
+) -> None:
+    path = Path(sample("finished_metric.yaml"))
+    text = path.read_text(encoding="utf-8").replace("own_plants.csv", "none")
+    path.write_text(text, encoding="utf-8")
+    async with sit(str(path), size=(100, 30)) as person:
+        await person.press("f5")
+        await person.settles()
+        zones = person.session.plan.planting.chosen.zones
+        assert not any(zone.picks for zone in zones)
+        seen = person.sees_words()
+        assert f"{zones[0].places} plants" in seen and " 0 plants" not in seen
+        assert person.says("pick_months").strip() == ""
+        said = outside_text(plan_of(person.session.answers, path.parent, person.session.now))
+    assert "no kinds are named here" in " ".join(said.split())

@@ -79,9 +79,9 @@ DRY_NOTES = {
 }
 
 ELSEWHERE = (
-    "The plant list covers parts of the United States only, so no kinds are named here. Take the "
-    "traits below to a local nursery and ask for plants native near you, or give the interview "
-    "a plant file of your own."
+    "The plant list covers parts of the United States only, so no kinds are named here. Take what "
+    "is said of each zone to a local nursery and ask for plants native near you, or give the "
+    "interview a plant file of your own."
 )
 
 OWN_ONLY = (
