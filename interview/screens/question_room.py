@@ -251,15 +251,15 @@ class QuestionRoom(QuestionPage):
 
     def _show_reason(self) -> None:
         """Show why we ask, how to find out, and this stage, where nothing has to give way."""
-        step, place = self._step, self._place
-        if step is None or self.mode is not Mode.BOX:
-            for name in ("reason", "how", "sketch", "stage_list"):
-                self._words(name, "")
-            return
-        question = step.worded(self._session.answers)
-        width = self._width
+        step, width = self._step, self._width
         told = self.query_one(Notice).size.height - 1
         left = self._room() - self._lines(width) - max(0, told)
+        if step is None or self.mode is not Mode.BOX:
+            for name in ("reason", "how", "sketch"):
+                self._words(name, "")
+            self._show_stage(min(width, WIDEST_QUESTION), left - SAID_LINES)
+            return
+        question = step.worded(self._session.answers)
         gap = int(self.window.height >= TALL)
         for name, lead, said, wanted in (
             ("reason", "Why", question.why, self._aside != "why"),
@@ -276,11 +276,15 @@ class QuestionRoom(QuestionPage):
         self._words("sketch", f"\n{question.picture}" if sketched else "")
         left -= question.picture.count("\n") + 2 if sketched else 0
         left -= 1 + max(0, SAID_LINES - self._lines_of(("heard", "preview"), width))
+        self._show_stage(width, left)
+
+    def _show_stage(self, width: int, room: int) -> None:
+        """List the questions of this stage under all else, in a wide window."""
         listing: str | Content = ""
-        if self.window.width >= WIDE and not self._aside and place is not None:
+        if self.window.width >= WIDE and not self._aside and self._place is not None:
             from interview.screens.stage_list import stage_list
 
-            listing = stage_list(self._session, place, step, width, left)
+            listing = stage_list(self._session, self._place, self._step, width, room)
         self._words("stage_list", listing)
 
     @property

@@ -18,6 +18,8 @@ from interview.screens.usual_rows import value_words
 
 LEAST = 4
 """Lines under which the list is left out."""
+FEWEST = 2
+"""Lines under which it would only say what the page says."""
 LEAST_VALUE = 20
 """Columns kept for an answer."""
 
@@ -42,6 +44,8 @@ def stage_list(
     if room < LEAST:
         return ""
     lines = list(_lines(session, place, step))
+    if len(lines) < FEWEST:
+        return ""
     done = sum(one.mark == MARKS["good"] for one in lines)
     shown = _around(lines, room - 1)
     name = min(width - LEAST_VALUE - 5, max((len(one.name) for one in shown), default=0))

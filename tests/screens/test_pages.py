@@ -306,3 +306,14 @@ async def test_the_caution_of_a_page_that_tells_is_marked_as_every_other(sit, wr
         await go(person, "waiting")
         assert person.says("caution").startswith("CAUTION: Do not dig, not even the test hole")
         assert "Do not dig" not in person.says("told")
+
+
+async def test_in_a_large_window_a_page_that_tells_lists_its_stage_too(sit, write) -> None:
+    path = write("garden.yaml", {**ROOF, **HOSE})
+    async with sit(str(path), size=(160, 45)) as person:
+        await go(person, "end_of_today")
+        listed = str(person.app.screen.query_one("#stage_list").render())
+        assert "◆ End of today" in listed and "○ Where overflow goes" in person.sees()
+        # A stage of one page says no more than the page does.
+        await go(person, "usual_bed")
+        assert not person.says("stage_list")
