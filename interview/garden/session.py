@@ -15,7 +15,7 @@ from interview.asking.kinds import list_lines
 from interview.asking.path import Place
 from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
-from interview.asking.sitting import MOST_PUT_OFF, Sitting
+from interview.asking.sitting import MOST_PUT_OFF, Doubt, Sitting
 from interview.garden import gate
 from interview.garden.path import SAFETY
 from interview.garden.place import questions as start
@@ -258,6 +258,30 @@ class Session(Sitting):
         super().remove_item(group, number)
         if chosen:
             self._keep(self._elsewhere(self._answers), follow=False)
+
+    def take_way(self, words: Mapping[str, str]) -> list[str]:
+        """Keep the answers of a way out, say what they are, and stand where the floor is asked.
+
+        A floor pegged before would keep its size, so it is taken away and asked anew. Raises
+        ``Refused``.
+        """
+        said = []
+        steps = {one.address: one for one in path.steps(self.answers)}
+        for side in _SIDES:
+            step, kept = steps.get(side.key), self.answers.text_at(side.key)
+            if step is not None and kept is not None:
+                self.clear(step)
+                said.append(f"Asked anew: {step.worded(self.answers).label} (was {kept}).")
+        left = dict(words)
+        while step := next((o for o in path.steps(self.answers) if o.address in left), None):
+            text = left.pop(step.address)
+            try:
+                heard = self.offer(step, text)
+            except Doubt:
+                heard = self.offer(step, text)
+            said.insert(0, f"= {step.worded(self.answers).label}: {heard.echo}")
+        self.go_to(_SIDES[0].key)
+        return said
 
     def _change(self, before: Answers) -> str:
         from interview.garden import scenarios  # it knows every sum

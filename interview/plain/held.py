@@ -241,7 +241,7 @@ class Held:
             self.reader.ways(turn.ways)
             return True
         if way.takes:
-            self.reader.lines("\n".join(plain_ways.take(session, way.takes)))
+            self.reader.lines("\n".join(session.take_way(way.takes)))
             raise Left
         if not way.target:
             self.say("  Nothing is asked for that; an empty line goes on.")

@@ -24,12 +24,6 @@ class FurtherPages(Screen[Any]):
 
         self.app.push_screen(GardenScreen(self._session))
 
-    def action_ways(self) -> None:
-        """Show the ways out where the room is too small."""
-        from interview.screens.garden import WAYS, GardenScreen
-
-        self.app.push_screen(GardenScreen(self._session, WAYS))
-
     @property
     def _tests(self) -> list[Step]:
         """The readings of every hole whose timed test has begun."""

@@ -72,10 +72,6 @@ VIEWS: tuple[tuple[str, View], ...] = (
 )
 
 
-WAYS = len(VIEWS) - 1
-"""The place of the ways out among the views."""
-
-
 def paragraphs(lines: Iterable[str]) -> list[str]:
     """Return wrapped lines of the sheet put together again, a paragraph a line."""
     found: list[str] = []

@@ -33,7 +33,7 @@ F3         the pieces of a surface, the readings of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons
 F6         on a shut page: to the answer that would open it, and back
-F9         options, where the room is too small
+F9         options, where the room is too small; Enter takes one
 F10        every question on a page of its own, or the short way again
 
 Stages: ✓ all answered  ◆ where you are  ◐ begun  ○ to come

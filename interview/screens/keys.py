@@ -103,6 +103,11 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         PageKey("pageup", "page(-1)"),
         PageKey("pagedown", "page(1)"),
     ),
+    "ways": (
+        PageKey("enter", "take", "take it", bound=False),
+        _back("escape,q"),
+        PageKey("f9", "dismiss", means="options"),
+    ),
     "working": (_back("escape,q"),),
     "help": (_back("escape,q"), PageKey("f1", "dismiss", means="help")),
     "meaning": (_back("escape,q"), PageKey("m", "dismiss", means="meaning")),

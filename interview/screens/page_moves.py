@@ -9,6 +9,7 @@ from textual.content import Content
 
 from interview.asking.kinds import Several
 from interview.asking.route import Step
+from interview.reading import Refused
 from interview.screens import words
 from interview.screens.asked_page import AskedPage
 from interview.screens.badge import badged
@@ -17,6 +18,8 @@ from interview.screens.question_page import Mode
 from interview.screens.resting import Resting
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from interview.asking.path import Place
 
 
@@ -181,7 +184,21 @@ class PageMoves(Resting, AskedPage):
                 line.select_all()
 
     def action_ways(self) -> None:
-        """Show the ways out where the room is too small."""
+        """Show the ways out where the room is too small, to take one."""
+        from interview.screens.ways_page import WaysScreen
+
+        self.app.push_screen(WaysScreen(self._session), self._take_way)
+
+    async def _take_way(self, takes: Mapping[str, str] | None) -> None:
+        if takes is None:
+            return
+        self._verdict = None
+        try:
+            said = self._session.take_way(takes)
+        except Refused as refused:
+            said = [str(refused)]
+        await self._show()
+        self._tell(" ".join(said))
 
     async def _to_box(self, step: Step) -> None:
         """Show another box of this page, or one of its rows."""

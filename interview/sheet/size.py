@@ -154,16 +154,23 @@ def _drawing(plan: Plan) -> Iterator[str]:
     yield from drawn(drawing, PLAN_ROWS)
 
 
-def ways(plan: Plan) -> Iterator[str]:
-    """Yield the ways out where the garden does not fit, does not hold the rain, or is large."""
+def ways_shown(plan: Plan) -> list[WayOut]:
+    """Return the ways out where the garden does not fit, does not hold the rain, or is large.
+
+    Those that fit come first.
+    """
     try:
         large = split_advised(plan.size.garden.mid_area)
         if not plan.size.too_big and not large and plan.size.enough:
-            return
-        found = ways_out(plan)
+            return []
+        return sorted(ways_out(plan), key=lambda way: not way.fits)
     except Unanswered:
-        return
-    for way in sorted(found, key=lambda way: not way.fits):
+        return []
+
+
+def ways(plan: Plan) -> Iterator[str]:
+    """Yield the ways out, a paragraph each."""
+    for way in ways_shown(plan):
         yield from wrap(f"- {way_words(plan, way)}", "  ")
 
 

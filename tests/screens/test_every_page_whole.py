@@ -219,3 +219,13 @@ async def test_the_page_of_a_damaged_file_is_whole_in_every_usual_window(sit, sa
         await person.settles()
         said = await looked_at(person, "read it again", "mend")
     assert not said, "\n".join(said)
+
+
+async def test_the_page_of_the_options_is_whole_in_every_usual_window(sit, write, sized) -> None:
+    room = {"room_length": "16 ft", "room_width": "11 ft"}
+    async with sit(str(write("garden.yaml", {**sized, **room})), size=(80, 24)) as person:
+        await person.goes_to("room_length")
+        await person.press("f9")
+        await person.settles()
+        said = await looked_at(person, "Enter takes one of:", "options")
+    assert not said, "\n".join(said)

@@ -1,0 +1,54 @@
+"""The options where the garden does not fit: told with their numbers, and taken with Enter."""
+
+from __future__ import annotations
+
+import pytest
+
+from interview.screens.ways_page import NONE
+from interview.sheet.size import ways_shown
+
+
+@pytest.fixture
+def small(write):
+    """A garden of an invented yard whose room is too small, its floor pegged out."""
+
+    def make(texts):
+        room = {"room_length": "16 ft", "room_width": "11 ft"}
+        pegged = {"floor_shape": "rounded", "floor_length": "6 ft", "floor_width": "3 ft"}
+        return str(write("garden.yaml", {**texts, **room, **pegged}))
+
+    return make
+
+
+async def test_an_option_is_taken_with_enter_and_the_floor_asked_anew(sit, small, sized) -> None:
+    async with sit(small(sized)) as person:
+        await person.goes_to("room_length")
+        await person.press("f9")
+        await person.settles()
+        ways = ways_shown(person.session.plan)
+        assert person.page == "WaysScreen" and ways[0].label in person.sees_words()
+        place = next(at for at, one in enumerate(ways) if one.label.startswith("Steeper sides"))
+        await person.press(*["down"] * place, "enter")
+        texts = person.session.answers.texts
+        assert texts["side_slope"] == "2:1" and "floor_length" not in texts
+        assert person.asked == "floor_length"
+        assert "2:1" in person.told and "(was 6 ft)" in person.told
+
+
+async def test_what_no_answer_does_is_told_and_the_page_stays(sit, small, sized) -> None:
+    async with sit(small(sized)) as person:
+        await person.goes_to("room_length")
+        await person.press("f9")
+        await person.settles()
+        ways = ways_shown(person.session.plan)
+        place = next(at for at, one in enumerate(ways) if one.takes is None)
+        await person.press(*["down"] * place, "enter")
+        assert person.page == "WaysScreen" and "lead part of the water" in person.told
+
+
+async def test_a_garden_that_fits_needs_no_option(sit, write, sized) -> None:
+    async with sit(str(write("garden.yaml", sized))) as person:
+        await person.goes_to("rain_depth")
+        await person.press("f9")
+        await person.settles()
+        assert person.page != "WaysScreen" or NONE in person.sees_words()
