@@ -6,12 +6,20 @@ import math
 import random
 
 import pytest
+from measures import OWN
 from scipy.integrate import quad
 from shapely.geometry import LineString, Point, Polygon
 
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.outline import Outline, Station, own_outline
-from interview.garden.form.pegs import Offset, ends_along, offset_at, stations_along
+from interview.garden.form.pegs import (
+    Offset,
+    ends_along,
+    offset_at,
+    own_middle,
+    stations_along,
+    string_height,
+)
 
 
 def string_offsets(outline: Outline, q: float, step: float) -> list[Offset]:
@@ -21,6 +29,7 @@ def string_offsets(outline: Outline, q: float, step: float) -> list[Offset]:
     return [offset_at(outline, q, x) for x in dict.fromkeys((*places, end))]
 
 
+OWN_OUTLINE = own_outline(OWN)
 PARALLEL = [shape for shape in FloorShape if shape is not FloorShape.OWN]
 
 
@@ -98,6 +107,69 @@ def test_an_outline_of_ones_own_is_the_polygon_through_its_stations() -> None:
     assert one.area_at(0.3) == pytest.approx(ring.buffer(0.3, quad_segs=256).area, rel=1e-5)
 
 
+def test_an_outline_of_ones_own_may_begin_anywhere_on_its_string() -> None:
+    one = own_outline([Station(3, 0, 0), Station(5, 1, -0.5), Station(8, 2, 1), Station(9, 0, 0)])
+    assert (one.length, one.width) == (6, 3)
+    small = own_outline([Station(0, 0, 0), Station(1, 0.5, 0), Station(2, 0, 0)])
+    assert small.width == 0.5 and small.area == pytest.approx(0.5)
+
+
+def test_a_hollow_corner_takes_back_what_both_its_sides_reach() -> None:
+    """By hand: sides rising 2 in 3 from the corner; they overlap up to two thirds along each."""
+    one = own_outline([Station(0, 3, 0), Station(3, 1, 0), Station(6, 3, 0)])
+    hollow = [ray for ray in one.rays if ray.spread < 0]
+    far = math.sqrt(13)
+    parts = [2 / 3 * (step + 0.5) / 4 for step in range(4)]
+    meant = [
+        (side * (3 * part - 2) / far, (3 + 2 * part) / far) for side in (-1, 1) for part in parts
+    ]
+    assert sorted((ray.out_x, ray.out_y) for ray in hollow) == [
+        pytest.approx(way) for way in sorted(meant)
+    ]
+    assert [ray.spread for ray in hollow] == pytest.approx([-2 / 3 / 4] * 8)
+    assert {(ray.x, ray.y, ray.width) for ray in hollow} == {(0.0, 1.0, 0.0)}
+
+
+@pytest.mark.parametrize("factor", [0.5, 3.0])
+def test_an_outline_scaled_is_as_much_larger_in_every_length(factor: float) -> None:
+    for one in (*(Outline(shape, 12, 5) for shape in PARALLEL),
+                Outline(FloorShape.KIDNEY, 12, 5, 9.0), OWN_OUTLINE):  # fmt: skip
+        other = one.scaled(factor)
+        assert (other.length, other.width) == (one.length * factor, one.width * factor)
+        assert other.radius_of_bend == pytest.approx(one.radius_of_bend * factor)
+        for q in (0.0, 1.5):
+            assert other.area_at(q * factor) == pytest.approx(one.area_at(q) * factor**2)
+            for far, near in zip(other.line_at(q * factor), one.line_at(q), strict=True):
+                assert far == pytest.approx((near[0] * factor, near[1] * factor), abs=1e-9)
+
+
+def test_the_pegs_of_an_outline_of_ones_own_are_its_stations_and_between_them_chords() -> None:
+    late = own_outline([Station(one.along + 3, one.uphill, one.downhill) for one in OWN])
+    for one in (OWN_OUTLINE, late):
+        assert stations_along(one, 1.0, 99.0) == [-6, -4, -2, 0, 2, 4, 6]
+        assert ends_along(one, 0.0) == pytest.approx((-6, 6))
+        assert string_height(one) == 3.5
+        for x, uphill, downhill in [(0, 2.5, 3.5), (1, 2.75, 3.5), (-3, 2.5, 2.25)]:
+            assert offset_at(one, 0.0, x) == pytest.approx(Offset(x, uphill, downhill))
+        assert offset_at(one, 0.0, 6.5) is None
+    assert own_middle(late) == 9
+
+
+def test_the_pegs_of_a_bed_end_where_its_line_does() -> None:
+    kidney = Outline(FloorShape.KIDNEY, 15, 7.5, 10.0)
+    for one in (Outline(FloorShape.ROUNDED, 14, 7), kidney):
+        left, right = ends_along(one, 0.0)
+        assert left == -right
+        assert ends_along(one, 1.0) == pytest.approx((left - 1, right + 1))
+        assert offset_at(one, 0.0, right + 0.01) is None
+        assert offset_at(one, 0.0, right).along == right
+    assert string_height(Outline(FloorShape.OVAL, 14, 7)) == 3.5
+    # As worked for the pegs of the same kidney.
+    assert string_height(kidney) == pytest.approx(4.44, abs=0.005)
+    assert stations_along(kidney, 0.5, 7.0) == [n / 2 for n in range(15)]
+    assert stations_along(kidney, 0.1, 0.3) == pytest.approx([0, 0.1, 0.2, 0.3])
+
+
 def test_an_oval_by_stations_comes_out_a_little_small() -> None:
     oval = Outline(FloorShape.OVAL, 15, 7.5)
     for step, short in ((2.0, -3.5), (1.0, -1.6), (0.5, -0.6)):
@@ -166,5 +238,9 @@ def test_an_outline_that_cannot_be_is_refused_in_a_sentence() -> None:
         Outline(FloorShape.KIDNEY, 10, 4, 2.0)
     with pytest.raises(ValueError, match="farther along"):
         own_outline([Station(0, 1, 1), Station(0, 1, 1)])
+    with pytest.raises(ValueError, match="farther along"):
+        own_outline([Station(0, 1, 1), Station(2, 1, 1), Station(1, 1, 1)])
+    with pytest.raises(ValueError, match="hold no area"):
+        own_outline([Station(0, 1, -1), Station(2, 2, -2)])
     with pytest.raises(ValueError, match="below the edge"):
         own_outline([Station(0, 1, 1), Station(2, -2, 1)])
