@@ -31,11 +31,6 @@ class PoolPiece(NamedTuple):
         return self.times[-1]
 
     @property
-    def depth(self) -> float:
-        """Depth at the start."""
-        return self.depths[0]
-
-    @property
     def last_depth(self) -> float:
         return self.depths[-1]
 
@@ -61,7 +56,7 @@ class PoolPiece(NamedTuple):
 
     def time_at(self, height: float) -> float:
         """Time at which the depth passes ``height``, which must lie between the end depths."""
-        rising = self.last_depth > self.depth
+        rising = self.last_depth > self.depths[0]
         place = 0
         while place < len(self.times) - 2 and (self.depths[place + 1] < height) == rising:
             place += 1

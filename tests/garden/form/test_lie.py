@@ -18,13 +18,14 @@ from interview.garden.form.lie import (
     Ground,
     Lie,
     Sets,
+    ground_of,
     lie_of,
     too_wide,
     wing_length,
     winged,
 )
 from interview.garden.form.prisms import parts
-from interview.quantities.units import quantity
+from interview.quantities.units import METRIC, quantity
 
 FOOT_M = 0.3048
 
@@ -271,9 +272,44 @@ def test_ground_that_no_berm_can_meet_is_refused_in_a_sentence() -> None:
 
 def test_where_the_lawn_is_the_rim_nothing_is_built_outside_it() -> None:
     lie = usual(14, 7, 1, 0.008)
-    assert lie.crest_to_toe == 0
+    assert lie.crest_to_toe == lie.beyond_crest == 0
     assert lie.footprint == lie.inside_line
     assert lie.soil.fill == pytest.approx(0)
+
+
+def test_a_berm_reaches_beyond_its_crest_as_far_as_its_line_does() -> None:
+    lie = usual(14, 7, 1, 0.06)
+    apart = [math.dist(*pair) for pair in zip(lie.footprint, lie.inside_line, strict=True)]
+    assert lie.beyond_crest == pytest.approx(max(apart))
+    assert min(apart) == 0 and lie.beyond_crest > lie.ground.top
+
+
+def test_the_ground_is_read_in_feet() -> None:
+    slope, mulch, top = quantity(5, "percent"), quantity(3, "in"), quantity(18, "in")
+    bare = ground_of(slope, mulch, None, top)
+    assert bare == Ground(0.05, mulch=0.25, compost=0.0, top=1.5, highest_berm=1.0)
+    metric = ground_of(slope, mulch, quantity(6, "in"), top, bare_rim=True, system=METRIC)
+    assert metric.highest_berm == pytest.approx(0.3 / FOOT_M)
+    assert replace(metric, highest_berm=1.0) == Ground(0.05, 0.25, 0.5, top=1.5, bare_rim=True)
+
+
+def test_a_level_bed_is_dug_by_its_depth_its_rim_and_what_goes_in() -> None:
+    """By hand: 6 in of pond, 1 in of rim, 3 in of mulch and 2 in of compost."""
+    assert usual(14, 7, 1, 0.0).deepest_dig == pytest.approx(12 / 12)
+
+
+def test_a_rim_at_the_full_pond_leaves_nothing_to_wing() -> None:
+    lie = usual(14, 7, 0, 0.03)
+    assert lie.sets is Sets.UPHILL and winged(lie) is None
+
+
+def test_a_bed_is_too_wide_by_its_rise_or_by_the_cut_uphill() -> None:
+    rises, cuts, neither = usual(20, 10.5, 1, 0.1), usual(14, 7, 6, 0.12), usual(14, 7, 1, 0.04)
+    assert rises.floor_rise > 1 >= cuts.floor_rise
+    assert cuts.uphill_cut > 1.5 > neither.uphill_cut
+    flat = replace(rises, floor_below=0.0)
+    assert flat.uphill_cut < 1.5
+    assert [too_wide(one) for one in (rises, flat, cuts, neither)] == [True, True, True, False]
 
 
 def test_no_soil_is_left_in_a_berm_by_rounding():

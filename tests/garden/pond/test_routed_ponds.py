@@ -435,3 +435,17 @@ def test_when_a_pond_is_full_or_empty_is_found_in_a_few_looks(
     )
     assert balance._reach(bed, depth, flow, slope, step, limit) == pytest.approx(exact, rel=1e-12)
     assert len(looked) <= 14  # by halving it takes one for each bit
+
+
+@pytest.mark.parametrize(
+    ("linear", "square", "cube"), [(1, -1, -0.2), (1, -1, 0), (-0.6, 1, 0.3), (0.4, -1.5, 0.5)]
+)
+def test_the_depth_turns_where_its_cubic_does(linear, square, cube):
+    """Where the slope of the cubic is nought: a bracketed root (scipy)."""
+    slope = lambda part: linear + part * (2 * square + part * 3 * cube)  # noqa: E731
+    part = brentq(slope, 0, 1, xtol=1e-15)
+    long, depth = 2.5, 0.1
+    last = depth + linear + square + cube
+    time, height = balance._turn(long, depth, last, slope(0) / long, slope(1) / long)
+    assert time == pytest.approx(long * part)
+    assert height == pytest.approx(depth + part * (linear + part * (square + part * cube)))

@@ -88,6 +88,9 @@ def test_a_type_ii_storm_peaks_just_before_noon(garden):
     assert fallen_by(storm_ii, 24) == pytest.approx(2)
     assert fallen_by(storm_ii, 11.875) == pytest.approx(2 * 0.510)
     assert intensity_at(storm_ii, 11.8) == pytest.approx(2 * 0.306 * 4)
+    # One day follows the other at once, with nothing between them.
+    assert len(again(storm_ii).spans) == 2 * len(storm_ii.spans)
+    assert hours(again(triangle_storm(inch(1), h(6)), h(10)).duration) == 16
     twice = route(garden, again(storm_ii))
     once = route(garden, storm_ii)
     assert cubic(twice.spill_volume) > 2 * cubic(once.spill_volume) - 1e-9
