@@ -8,7 +8,9 @@ import random
 import pytest
 from measures import OWN
 from scipy.integrate import quad
-from shapely.geometry import LineString, Point, Polygon
+from shapely.affinity import translate
+from shapely.geometry import LineString, Point, Polygon, box
+from shapely.validation import make_valid
 
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.outline import Outline, Station, own_outline
@@ -69,6 +71,24 @@ def test_lines_outside_a_rounded_or_bent_floor_are_those_shapely_draws_around_it
                 if abs(got / drawn.area - 1) > 2e-3:
                     faults.append((shape, q, got, drawn.area))
     assert not faults
+
+
+@pytest.mark.parametrize("long, wide", [(14, 7), (7, 14), (8, 8)])
+@pytest.mark.parametrize("q", [0.0, 1.25])
+def test_the_line_outside_a_bed_along_or_up_the_slope_is_that_of_shapely(long, wide, q) -> None:
+    """A rounded bed is its middle line buffered, a rectangle outside its edge a larger one."""
+    half, ends = abs(long - wide) / 2, min(long, wide) / 2
+    along = [(-half, 0), (half, 0)] if long > wide else [(0, -half), (0, half)]
+    floor = LineString(along) if half else Point(0, 0)
+    square = box(-long / 2 - q, -wide / 2 - q, long / 2 + q, wide / 2 + q)
+    for shape, meant in [
+        (FloorShape.ROUNDED, floor.buffer(ends + q, quad_segs=256)),
+        (FloorShape.RECTANGLE, square),
+    ]:
+        # A corner may be met twice within a last digit.
+        ring = make_valid(Polygon(Outline(shape, long, wide).line_at(q)))
+        placed = translate(ring, 0, -(ring.bounds[1] + ring.bounds[3]) / 2)
+        assert placed.symmetric_difference(meant).area < 0.002 * meant.area
 
 
 def test_a_kidney_is_the_middle_line_of_its_bed_buffered_by_half_its_width() -> None:
@@ -213,8 +233,9 @@ def test_every_peg_lies_on_its_line() -> None:
     for shape in PARALLEL:
         for _ in range(10):
             wide = rng.uniform(2, 12)
-            # Ovals longer than twice their width are pegged less well.
-            long = wide * rng.uniform(1, 2 if shape is FloorShape.OVAL else 4)
+            # Ovals longer than twice their width are pegged less well; a kidney is never wider.
+            least, most = (1, 4) if shape is FloorShape.KIDNEY else (0.5, 4)
+            long = wide * rng.uniform(least, 2 if shape is FloorShape.OVAL else most)
             one, q = Outline(shape, long, wide), rng.uniform(0, 2)
             ring = Polygon(one.line_at(q)).exterior
             string = _string(one)
