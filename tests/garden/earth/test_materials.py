@@ -123,6 +123,55 @@ def test_soil_for_a_berm_of_sand_is_bought_loose_and_never_too_little():
     assert "berm soil" not in {item.name for item in shopping_list(BED)}
 
 
+def test_a_metric_list_is_in_tenths_of_a_cubic_meter_and_bags_of_liters():
+    """By hand: 22 m² by 75 mm, 10 m² by 50 mm, 150 mm of stone on 0.9 x 0.6, 1.2 x 0.6 and
+    3 x 0.45 m at 100 lb/ft³, and 0.5 m³ of clay that swells by 40 %."""
+    bed = BedSizes(
+        floor_area=quantity(10, "m**2"),
+        mulch_area=quantity(22, "m**2"),
+        mulch_depth=quantity(75, "mm"),
+        compost_depth=quantity(50, "mm"),
+        notch_width=quantity(0.6, "m"),
+        apron_length=quantity(1.2, "m"),
+        channel_length=quantity(3, "m"),
+        berm_soil=quantity(0.5, "m**3"),
+    )
+    items = {item.name: item for item in shopping_list(bed, metric=True)}
+    for name, amount, buy, bags in [
+        ("mulch", 1.65, 1.7, 33), ("compost", 0.5, 0.5, 10), ("stone", 0.3915, 0.4, 27),
+        ("berm soil", 0.7, 0.7, None),
+    ]:  # fmt: skip
+        item = items[name]
+        assert magnitude(item.amount, "m**3") == pytest.approx(amount), name
+        assert magnitude(item.buy, "m**3") == pytest.approx(buy), name
+        assert item.bags == bags
+    assert magnitude(items["stone"].weighs, "kg") == pytest.approx(0.3915 * 1601.846, rel=1e-5)
+    assert items["stone"].note == (
+        "for the pad where the water comes in, the apron below the notch and the channel from the "
+        "downspout: washed, 50 to 75 mm, about 630 kg, or 650 kg as ordered loose"
+    )
+    uses = {use: magnitude(one, "m**3") for use, one in stone_uses(bed, metric=True).items()}
+    assert uses == pytest.approx({"inlet": 0.081, "apron": 0.108, "channel": 0.2025})
+
+
+def test_stone_is_told_for_what_there_is(subtests):
+    pad, apron = "the pad where the water comes in", "the apron below the notch"
+    for change, listed in [
+        ({"notch_width": None}, pad),
+        ({"apron_length": None}, pad),
+        ({"channel_length": quantity(0, "ft")}, f"{pad} and {apron}"),
+        ({"channel_length": quantity(0.5, "ft")}, f"{pad}, {apron} and the channel from the "
+         "downspout"),
+        ({"channel_length": quantity(9, "ft"), "channels": 2}, f"{pad}, {apron} and 2 channels, "
+         "one a downspout, each as long as the one that was measured"),
+    ]:  # fmt: skip
+        with subtests.test(**change):
+            note = shopping_list(BED._replace(**change))[-1].note
+            assert note.startswith(f"for {listed}: washed, 2 to 3 in, about ")
+    little = BED._replace(berm_soil=quantity(0.5, "ft**3"))
+    assert shopping_list(little)[-1].name == "berm soil"
+
+
 def test_beds_of_one_size_are_bought_for_together():
     one = BED._replace(berm_soil=quantity(10, "ft**3"))
     single, double = (shopping_list(one._replace(beds=beds)) for beds in (1, 2))

@@ -73,13 +73,15 @@ def test_the_hours_of_a_usual_garden_add_up():
     by_hand = 2.25 + 6.8148 + 0.9630 + 4.25 + 5.25 + 0.5
     assert whole.quick == pytest.approx(by_hand, abs=1e-3)
     assert whole.slow == pytest.approx(2 * by_hand, abs=1e-3)
+    more = hours_of(tasks(MADE._replace(berm_brought=12)))
+    assert more.quick == pytest.approx(by_hand + 1, abs=1e-3)
     steps = [hours_of(tasks(MADE), step) for step in Spell]
     assert sum(one.slow for one in steps) == pytest.approx(whole.slow)
 
 
 def test_two_people_take_half_as_long_and_days_are_whole():
     one = Span(19.5, 39.1)
-    assert one.shared(2) == Span(9.75, 19.55)
+    assert one.shared(2) == Span(9.75, 19.55) and one.shared(1) == one
     assert one.days == (4, 7) and one.shared(2).days == (2, 4)
     assert Span(6, 12).days == (1, 2)
     # 39.1 h in three days of six hours: two people have 36 h, three have 54.
