@@ -12,7 +12,7 @@ from shapely.geometry import Polygon
 from interview.garden.earth.profile import Profile, level_lines, level_table, reading_words
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
-from interview.garden.form.lie import Ground, Lie, lie_of, winged
+from interview.garden.form.lie import Ground, Lie, Sets, lie_of, winged
 from interview.garden.form.outline import Station, own_outline
 from interview.quantities.units import magnitude, quantity
 
@@ -72,6 +72,22 @@ def test_the_berm_begins_where_the_soil_under_the_mulch_leaves_the_old_ground() 
     (berm,) = Profile(usual()).berms
     # q / 2 - 3 = 2.93 - 0.0507 q gives q = 5.93 / 0.5507 = 10.768, and there 2.384 over the floor.
     assert inches(berm) == near([(94.768, 2.384), (100, 5), (100, 8), (112, 8), (134.961, 0.3463)])
+
+
+def test_where_the_soil_sets_the_depth_a_berm_closes_the_garden_uphill_too() -> None:
+    lie = winged(usual(0.012, rim=6, shape=FloorShape.KIDNEY, mulch=0, compost=0))
+    cut = Profile(lie)
+    assert lie.sets is Sets.SOIL and cut.uphill.bermed
+    downhill, uphill = cut.berms
+    assert (uphill[-1], downhill[-1]) == (cut.surface[0], cut.surface[-1])
+    for berm, edge, way in ((downhill, cut.floor, 1), (uphill, 0.0, -1)):
+        out = [way * (x - edge) for x, _ in berm]
+        assert out == sorted(out) and out[0] > 0
+        # It begins and ends on the old ground, and stands over it between.
+        over = [z - cut.ground(x) for x, z in berm]
+        assert over[0] == pytest.approx(0, abs=1e-9) == over[-1]
+        assert min(over[1:-1]) > 0
+        assert max(z for _, z in berm) == pytest.approx(lie.height)
 
 
 def test_level_ground_has_the_lawn_as_its_rim_and_no_berm() -> None:
@@ -166,6 +182,7 @@ def test_every_level_of_the_usual_bed_is_read_from_one_string_at_the_crest() -> 
 
 def test_the_string_of_level_ground_is_at_the_lawn() -> None:
     rows = {row.point: magnitude(row.below_string, "in") for row in level_table(usual(0.0, 1))}
+    assert next(iter(rows)) == "Ground at the uphill edge of the floor"
     assert rows["Lawn that is the rim: the level string"] == 0
     assert rows["Overflow, a low lip: the full pond"] == pytest.approx(1)
     assert rows["Dig to here, under the floor"] == pytest.approx(12)
@@ -193,5 +210,6 @@ def test_the_table_of_levels_fits_the_sheet_and_says_up_or_down(fall: float, met
 
 
 def test_a_reading_of_nothing_is_at_the_string() -> None:
+    assert "-5 in" in level_lines(level_table(usual(mulch=5)))[-2]
     assert reading_words(quantity(0.05, "in"), False) == "at the string"
     assert reading_words(quantity(-20, "mm"), True) == "20 mm above it"
