@@ -34,6 +34,10 @@ def test_a_strip_that_narrows_past_nothing_is_no_berm():
     # By hand: a line 1 ft high over a strip 0.5 - q wide, from 0 to 2 ft: 2 x 0.5 - 2² / 2.
     assert parts(0.0, 2.0, 1.0, 1.0, 0.5, -1.0) == pytest.approx((-1.0, 0.0))
     assert parts(0.0, 2.0, -1.0, -1.0, 0.5, -1.0) == pytest.approx((0.0, -1.0))
+    assert parts(2.0, 2.0, 1.0, 1.0, 1.0, 0.0) == parts(2.0, 1.0, 1.0, 1.0, 1.0, 0.0) == (0, 0)
+    # Two triangles of a strip 3 wide: 1 x 1 / 2 over the line and 2 x 2 / 2 under it.
+    assert parts(0.0, 3.0, 1.0, -2.0, 3.0, 0.0) == pytest.approx((1.5, 6.0))
+    assert parts(0.0, 3.0, -2.0, 1.0, 3.0, 0.0) == pytest.approx((1.5, 6.0))
     kidney = Basin(
         quantity(1.2, "m"), quantity(0.6, "m"), quantity(150, "mm"), 3.0, quantity(50, "mm"),
         FloorShape.KIDNEY,
@@ -267,6 +271,12 @@ def test_ground_that_no_berm_can_meet_is_refused_in_a_sentence() -> None:
         usual(10, 5, 2, 0.33)
     with pytest.raises(ValueError, match="measure down the hill"):
         Ground(1.0)
+    for wrong in ({"mulch": -0.1}, {"compost": -0.1}, {"top": -0.1}):
+        with pytest.raises(ValueError, match="less than nothing"):
+            Ground(0.05, **wrong)
+    with pytest.raises(ValueError, match="as steep as the sides"):
+        usual(10, 5, 2, 0.1, z=10)
+    assert Ground(0.00995).level and not Ground(0.01).level
     assert math.isfinite(usual(10, 5, 2, 0.31).soil.cut)
 
 
@@ -296,6 +306,26 @@ def test_the_ground_is_read_in_feet() -> None:
 def test_a_level_bed_is_dug_by_its_depth_its_rim_and_what_goes_in() -> None:
     """By hand: 6 in of pond, 1 in of rim, 3 in of mulch and 2 in of compost."""
     assert usual(14, 7, 1, 0.0).deepest_dig == pytest.approx(12 / 12)
+
+
+def test_the_soil_sets_no_more_depth_than_its_berm_takes() -> None:
+    """Winged, this bed would have more berm than soil: a hair less deep is not enough."""
+    bed = Basin(
+        quantity(14, "ft"), quantity(7, "ft"), quantity(6, "in"), 2.0, quantity(6, "in"),
+        FloorShape.KIDNEY,
+    )  # fmt: skip
+    lie = winged(lie_of(bed, Ground(0.012)))
+    assert lie.sets is Sets.SOIL
+    assert 0 <= lie.soil.left_over < 1e-3
+    assert lie.at_depth(lie.floor_below - 0.01).soil.left_over < -0.1
+
+
+def test_a_rim_left_bare_is_dug_less_deep_by_its_mulch() -> None:
+    """By hand: 3 in of mulch between the full pond, 12 in from the floor, and the rim, 16 in."""
+    lie = usual(14, 7, 2, 0.0)
+    bare = replace(lie, ground=replace(lie.ground, bare_rim=True))
+    ring = lie.outline.area_at(16 / 12) - lie.outline.area_at(1.0)
+    assert lie.soil.cut - bare.soil.cut == pytest.approx(0.25 * ring)
 
 
 def test_a_rim_at_the_full_pond_leaves_nothing_to_wing() -> None:

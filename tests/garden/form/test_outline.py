@@ -13,7 +13,7 @@ from shapely.geometry import LineString, Point, Polygon, box
 from shapely.validation import make_valid
 
 from interview.garden.form.choices import FloorShape
-from interview.garden.form.outline import Outline, Station, own_outline
+from interview.garden.form.outline import Outline, Station, own_outline, usual_bend
 from interview.garden.form.pegs import (
     Offset,
     ends_along,
@@ -89,6 +89,12 @@ def test_the_line_outside_a_bed_along_or_up_the_slope_is_that_of_shapely(long, w
         ring = make_valid(Polygon(Outline(shape, long, wide).line_at(q)))
         placed = translate(ring, 0, -(ring.bounds[1] + ring.bounds[3]) / 2)
         assert placed.symmetric_difference(meant).area < 0.002 * meant.area
+
+
+def test_the_middle_of_a_floor_is_its_centroid() -> None:
+    for one in (*(Outline(shape, 11, 6) for shape in PARALLEL), OWN_OUTLINE):
+        assert one.middle == pytest.approx(Polygon(one.line_at(0.0)).centroid.y)
+    assert usual_bend(15, 7.5) == 10 and usual_bend(7, 6) == pytest.approx(7.2)
 
 
 def test_a_kidney_is_the_middle_line_of_its_bed_buffered_by_half_its_width() -> None:

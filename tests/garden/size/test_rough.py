@@ -13,7 +13,7 @@ from interview.asking.question import Unanswered
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground
 from interview.garden.size import rough_words
-from interview.garden.size.basin import drawn, required_area
+from interview.garden.size.basin import drawn, footprint_sides, required_area
 from interview.garden.size.rough import (
     Feel,
     Outcome,
@@ -138,7 +138,7 @@ def test_the_range_is_of_every_pond_and_rim_there_may_be(beds):
     ponds = [
         ft2(required_area(each, inch(1), inch(half / 2), 3.0, rim).mid_area) * beds
         for half in range(6, 25)
-        for rim in way.freeboards
+        for rim in (inch(4), inch(1))
     ]
     assert ft2(found.low) == pytest.approx(min(ponds))
     assert ft2(found.high) == pytest.approx(max(ponds))
@@ -148,20 +148,23 @@ def test_the_range_is_of_every_pond_and_rim_there_may_be(beds):
 
 
 @pytest.mark.parametrize(
-    ("spout", "beds", "low"),
-    [(None, 1, 49.5), (10, 1, 49.5), (31, 1, 24), (None, 2, 48)],
+    ("spout", "beds", "low"), [(None, 1, 49), (10, 1, 49), (31, 1, 16), (None, 2, 40.5)]
 )
 def test_soil_that_may_be_fast_begins_the_range_at_the_table(spout, beds, low):
     """0.08 of 1000 sq ft at 8 in, 0.03 over 30 ft away; by hand, in half feet, sides 3:1.
 
-    The full pond of a floor of 7 by 3.5 ft has 11 x 7.5 = 82.5 sq ft, of 6 by 3 only 70; at half
-    depth it has 9 x 5.5. The narrowest, 4 by 2, has 48, and 6 x 4 at half depth.
+    The full pond of a floor of 5 by 5 ft has 9 x 9 sq ft, of 4.5 by 4.5 only 72; at half depth it
+    has 7 x 7. For 30 the narrowest is enough, 2 by 2; for half of 80 it takes 2.5 by 2.5.
     """
-    more = {"tested": True, "shape": FloorShape.RECTANGLE, "beds": beds, "length_to_width": 2.0}
+    more = {"tested": True, "shape": FloorShape.RECTANGLE, "beds": beds, "length_to_width": 1.0}
     way = None if spout is None else quantity(spout, "ft")
     found = sized((4, 8), fast=True, spout=way, **more)
     assert ft2(found.low) == pytest.approx(low)
-    assert ft2(sized((4, 8), **more).low) > 100
+    deepest = required_area(
+        quantity(950 / beds, "ft**2"), inch(1), inch(8), 3.0, inch(4),
+        shape=FloorShape.RECTANGLE, length_to_width=1.0,
+    )  # fmt: skip
+    assert ft2(sized((4, 8), **more).low) == pytest.approx(beds * ft2(deepest.mid_area))
 
 
 def test_the_table_is_read_in_millimeters_where_they_are_asked_for():
@@ -182,25 +185,27 @@ def test_the_range_of_a_size_by_storms_reaches_what_is_pegged_out(more):
     assert ft2(found.high) == pytest.approx(ft2(drawn(pond).mid_area))
 
 
-def test_the_room_is_that_of_the_largest_bed_up_to_a_quarter_foot(subtests):
+def room_of(*beds):
+    """The room in feet that takes all of the beds, up to a quarter of a foot."""
+    sides = [[magnitude(one, "ft") for one in footprint_sides(*bed)] for bed in beds]
+    return [math.ceil(max(side) * 4 - 1e-9) / 4 for side in zip(*sides, strict=True)]
+
+
+@pytest.mark.parametrize(("weighted", "larger"), [(60, 1), (2000, 0)])
+@pytest.mark.parametrize("ground", [None, Ground(0.05)])
+def test_the_room_is_that_of_the_largest_bed_up_to_a_quarter_foot(weighted, larger, ground):
     """Of a small bed the deepest takes most room, by its sides; of a large one the shallowest."""
-    for weighted, deepest in [(60, True), (2000, False)]:
-        with subtests.test(weighted=weighted):
-            found = sized((3, 12), drains=2000, weighted=weighted)
-            beds = [
-                drawn(required_area(quantity(weighted, "ft**2"), inch(1), inch(d), 3.0, inch(4)))
-                for d in (3, 12)
-            ]
-            assert (beds[0].rim_width < beds[1].rim_width) is deepest
-            for side, told in [("rim_length", found.length), ("rim_width", found.width)]:
-                most = max(magnitude(getattr(one, side), "ft") for one in beds)
-                assert magnitude(told, "ft") == pytest.approx(math.ceil(most * 4 - 1e-9) / 4)
-            assert not found.on_slope
-
-
-def test_a_slope_takes_more_room():
-    level, sloping = (sized((4, 8), ground=ground) for ground in (None, Ground(0.06)))
-    assert sloping.on_slope and sloping.width > level.width
+    area = quantity(weighted, "ft**2")
+    ways = [Outcome(inch(a), inch(b), 2.0, inch(4)) for a, b in ((3, 12), (6, 6))]
+    found = rough_size(area, area, inch(1), ways, ground=ground)
+    beds = [
+        (drawn(required_area(area, inch(1), inch(d), 2.0, inch(4)), US, ground), ground)
+        for d in (3, 12)
+    ]
+    told = [magnitude(one, "ft") for one in (found.length, found.width)]
+    assert told == pytest.approx(room_of(*beds))
+    assert told[1] == pytest.approx(room_of(beds[larger])[1])
+    assert found.on_slope is (ground is not None)
 
 
 def test_a_texture_feels_as_its_name_says():
@@ -354,6 +359,10 @@ def test_the_first_size_is_told_in_sentences(subtests):
         with subtests.test(**change):
             found = ROUGH._replace(**change)
             assert rough_words.first_size(found, found, metric=False) == said
+    any_soil = ROUGH._replace(high=quantity(400, "ft**2"))
+    felt = rough_words.settling(ROUGH, any_soil, metric=False)
+    assert felt == "The soak test will settle it. If the feel misleads: 63 to 400 sq ft."
+    assert rough_words.about(ROUGH, False, "–") == "About 110 sq ft (63–280)"
 
 
 def test_the_first_size_is_told_in_metric(subtests):

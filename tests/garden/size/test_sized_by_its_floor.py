@@ -177,6 +177,24 @@ def test_the_smallest_bed_has_the_narrowest_floor_in_whole_steps(subtests) -> No
             assert sides == pytest.approx([wide, long])
 
 
+def test_a_bed_of_up_to_two_hundred_feet_is_sought() -> None:
+    wanted = required_area(ft2(900), inch(1), inch(6), 2, inch(2))
+    wide = quantity(150, "ft")
+    assert magnitude(smallest(wanted.basin, lambda one: one.floor_width >= wide).floor_width,
+                     "ft") == pytest.approx(150)  # fmt: skip
+    with pytest.raises(ValueError, match="large enough"):
+        smallest(wanted.basin, lambda one: one.floor_width >= 2 * wide)
+
+
+def test_all_that_is_dug_or_built_is_more_than_inside_the_rim_on_a_slope() -> None:
+    bed = drawn(required_area(ft2(900), inch(1), inch(6), 2, inch(2)))
+    ground = usual_ground(0.06)
+    dug = lie_of(bed, ground).footprint_area
+    assert magnitude(footprint_area(bed, ground), "ft**2") == pytest.approx(dug)
+    assert footprint_area(bed, None) == bed.rim_area
+    assert dug > magnitude(bed.rim_area, "ft**2")
+
+
 def test_more_rain_never_asks_for_a_smaller_bed() -> None:
     areas = [
         magnitude(required_area(ft2(700), inch(rain / 10), inch(6), 2, inch(2)).mid_area, "ft**2")
