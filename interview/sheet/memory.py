@@ -39,20 +39,21 @@ def memory(plan: Plan) -> Iterator[str]:
     yield from wrap(
         f"Facts about the {count_words(len(plants), 'kind')} of the plant list planted here:"
     )
+    called = {fact: plan.answers.told(name) for fact, name in FACTS.items()}
     rest: dict[str, list[str]] = {fact: [] for fact in FACTS}
     for plant in plants:
         for fact in from_memory(plant, wishes.region, wishes.list_region):
             rest[fact].append(short_name(plant))
     for fact, names in rest.items():
         if names:
-            yield from wrap(f"- {FACTS[fact]}: {_named(names, len(plants))}", "  ")
-    sound = [FACTS[fact] for fact, names in rest.items() if not names]
+            yield from wrap(f"- {called[fact]}: {_named(names, len(plants))}", "  ")
+    sound = [called[fact] for fact, names in rest.items() if not names]
     yield from wrap(f"Read in a list, or not told at all, for every kind: {', '.join(sound)}.")
     for fact in HAZARDS:
         alone = [short_name(one) for one in plants if one_alone(one, fact)]
         if alone:
             yield from wrap(
-                f"One list alone, held against no other, for {FACTS[fact]}: "
+                f"One list alone, held against no other, for {called[fact]}: "
                 f"{_named(alone, len(plants))}.",
                 "  ",
             )
@@ -68,8 +69,8 @@ def memory(plan: Plan) -> Iterator[str]:
         yield from wrap("Where the sources differ, and what was kept:")
     for one in found:
         name = short_name(picked[one.scientific_name])
-        field = one.field.replace("_", " ")
-        said = f"- {name}, {field}: {one.published}; kept {one.kept or 'nothing'}: {one.why}."
+        field, why = (plan.answers.told(words) for words in (one.field.replace("_", " "), one.why))
+        said = f"- {name}, {field}: {one.published}; kept {one.kept or 'nothing'}: {why}."
         yield from wrap(said, "  ")
 
 

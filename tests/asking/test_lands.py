@@ -72,10 +72,15 @@ def sentences_of(step, session):
             yield str(refused)
 
 
+LISTS = re.compile(r"The lists behind what was read:\n(?:(?:- |  ).*\n)*")
+"""The titles of the lists of plants, which stand as they are printed."""
+
+
 def sheet_sentences(sheet):
     """Yield the paragraphs of a plan but for the list of sources, which says what is printed."""
     kept, _, rest = sheet.partition("\nSOURCES\n")
     kept += rest.partition("\nWORDS\n")[2]
+    kept = LISTS.sub("", kept)
     paragraphs = re.split(r"\n(?=\S|  [-\[]|$)", kept)
     yield from (NAMED_SOURCE.sub("", " ".join(one.split())) for one in paragraphs)
 

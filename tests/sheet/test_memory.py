@@ -70,6 +70,14 @@ def test_the_sheet_names_for_each_fact_the_plants_for_which_it_is_from_memory(fi
     assert "- warmest zone: every kind" in text and "Corrected rate" in text
 
 
+def test_abroad_the_facts_are_called_in_the_words_of_the_country(finished):
+    assert "color" in said(memory(finished))
+    region = finished.planting.wishes.region.name.lower()
+    here = plan(country="uk", plant_region=region, wetland_list_region="ncne")
+    text = said(memory(here)).partition("The lists behind")[0]
+    assert "flower colour" in text and "color" not in text
+
+
 def test_the_sheet_names_the_plants_whose_hazards_one_list_alone_carries(finished):
     text = said(memory(finished))
     plants = [pick.plant for zone in finished.planting.chosen.zones for pick in zone.picks]
