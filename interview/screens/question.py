@@ -240,8 +240,11 @@ class QuestionScreen(FurtherPages, PageTurns):
             await self._take(field.text)
 
     async def action_back(self) -> None:
-        """Go to what stands before."""
-        await self._back()
+        """Close the help that is open, else go to what stands before."""
+        if self._aside:
+            self.action_aside(self._aside)
+        else:
+            await self._back()
 
     async def action_next_box(self, by: int) -> None:
         """Go to the next box of the page or the one before, then to its rows, then round."""

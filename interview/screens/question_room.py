@@ -330,6 +330,11 @@ class QuestionRoom(QuestionPage):
         }
         if self._aside == "how" and question.picture:
             said["how"] += f"\n{question.picture}"
+            if max(map(len, question.picture.splitlines())) > self._width - EDGE:
+                self._set_pictured(False)  # folded, its lines would draw nothing
+        elif not self._aside and not self._pictured:
+            self._pictured_for = None
+            self._show_picture()
         self._words("aside", said[self._aside])
         self._show_reason()
         if self._aside:

@@ -522,3 +522,19 @@ async def test_a_reading_typed_where_a_choice_is_asked_for_is_no_choice(sit) -> 
         # One figure after another goes from row to row.
         await person.press("backspace", *"13")
         assert person.app.screen.query_one(Choices).marked == 2
+
+
+async def test_escape_closes_the_help_that_is_open_and_a_drawing_in_it_is_whole(
+    sit, write
+) -> None:
+    write("garden.yaml", {"country": "us", "surfaces.1.surface_kind": "roof"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("surfaces.1.pieces")
+        await person.enters("30 x 14")
+        await person.settles()
+        await person.press("ctrl+o")
+        await person.settles()
+        assert "+--------+                     +--------+....." in person.sees()
+        await person.press("escape")
+        assert person.asked == "surfaces.1.pieces"
+        assert "How to find out" not in person.says("aside")
