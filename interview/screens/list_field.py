@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import ClassVar
 
 from textual import events
@@ -106,9 +107,14 @@ class ListField(Field):
     def on_mount(self) -> None:
         self._offer()
 
-    def added(self, line: str) -> None:
-        """Take a line into the list, once it is known to be good; what was typed since stays."""
-        self._fill(self.items.with_line(line.strip()))
+    def added(self, line: str, parts: Sequence[str] = ()) -> None:
+        """Take a line into the list, once it is known to be good; what was typed since stays.
+
+        ``parts`` are its items where it holds several.
+        """
+        lines = self.items.with_line(line.strip())
+        at = len(self.items.lines) if self.items.lifted is None else self.items.lifted
+        self._fill([*lines[:at], *(parts or [line.strip()]), *lines[at + 1 :]])
         self._adding = self._adding.removeprefix(line)
         with self._line.prevent(Input.Changed):
             self._line.say(self._line.value.removeprefix(line))

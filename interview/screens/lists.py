@@ -346,6 +346,11 @@ class Items(Rows):
         self.action_first()
         self.display = bool(lines)
 
+    @property
+    def lifted(self) -> int | None:
+        """The place that the line goes back to which was lifted out to be changed."""
+        return self._place
+
     def with_line(self, line: str) -> list[str]:
         """Return the lines with ``line`` added, or back in the place it was lifted from."""
         if not line:

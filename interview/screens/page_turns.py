@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from textual import work
 
@@ -27,6 +28,22 @@ if TYPE_CHECKING:
 CHOOSE = "Choose one first, or press ^T if you don't know yet."
 WAITS = "This waits for another answer"
 """How a refusal begins that says nothing against the words themselves."""
+
+
+def _read_apart(kind: Several[Any], line: str, view: Answers) -> list[str]:
+    """Return the items of a list that stand in ``line``, mostly one; raises ``Refused``."""
+    parts = [one.strip() for one in re.split(r";|,\s", line) if one.strip()]
+    try:
+        kind.each.read(line, view)
+    except Refused as refused:
+        try:
+            read = [kind.each.read(one, view) for one in parts]
+        except Refused:
+            raise refused from None
+        if len(read) < 2:
+            raise
+        return parts
+    return [line]
 
 
 class PageTurns(PageMoves):
@@ -291,17 +308,18 @@ class PageTurns(PageMoves):
             event.field.refused()
             event.field.give()
             return
+        lines = [event.line]
         try:
             if isinstance(kind, Several):
                 # The line alone: a list that is only begun may still be too short.
-                kind.each.read(event.line, self._step.view(self._session.answers))
+                lines = _read_apart(kind, event.line, self._step.view(self._session.answers))
             else:
                 self._session.read(self._step, event.text)
         except Refused as refused:
             event.field.refused()
             self._hear(self._session.answers.told(str(refused)), refused=True)
             return
-        event.field.added(event.line)
+        event.field.added(event.line, lines)
         remark = self._session.remark(self._step, event.line)
         self._hear(remark or self._understood(event.field.text))
         # At once: what the list shows must be on its way to the file before it is seen.

@@ -76,3 +76,14 @@ async def test_an_empty_list_that_may_be_skipped_is_skipped_by_enter(sit, tmp_pa
         await person.press("enter")
         await person.rests()
         assert "Write 1 or more" not in person.says("heard")
+
+
+async def test_several_walks_typed_in_one_line_are_several_lines(sit, write) -> None:
+    walker = {"walkers.1.walker_name": "Ann", "walkers.1.pace_line": "50 ft"}
+    write("paces.yaml", {"country": "us", "measured_by": "paces", **walker})
+    async with sit("paces.yaml") as person:
+        await person.goes_to("walkers.1.pace_counts")
+        await person.enters("19, 20, 19.5")
+        assert person.session.answers.texts["walkers.1.pace_counts"] == "19\n20\n19.5"
+        await person.enters("19, twenty eleven")
+        assert "A comma ends" in person.says("heard")

@@ -524,9 +524,7 @@ async def test_a_reading_typed_where_a_choice_is_asked_for_is_no_choice(sit) -> 
         assert person.app.screen.query_one(Choices).marked == 2
 
 
-async def test_escape_closes_the_help_that_is_open_and_a_drawing_in_it_is_whole(
-    sit, write
-) -> None:
+async def test_escape_closes_the_help_that_is_open_and_a_drawing_in_it_is_whole(sit, write) -> None:
     write("garden.yaml", {"country": "us", "surfaces.1.surface_kind": "roof"})
     async with sit("garden.yaml") as person:
         await person.goes_to("surfaces.1.pieces")

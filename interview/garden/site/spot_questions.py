@@ -36,13 +36,14 @@ SPOT_NAME = SPOT.question(
 STANDS = SPOT.question(
     key="stands_after_rain",
     label="Water stands after rain",
-    text="After rain, does water stand at this spot for more than a day?",
+    text="Choose a place for the garden. After rain, does water stand there for more than a day?",
     kind=Choice(
         (("never", "never"), ("few", "a few times a year"), ("often", "often")),
         said=(("no", "never"), ("sometimes", "few")),
     ),
     why="A wet spot is a poor spot. Standing water shows that the soil does not drain.",
-    find_out="Look a day after the next good rain.",
+    find_out="Take open lawn below the downspout, 10 ft (3 m) or more from the house. Look at it a "
+    "day after the next good rain.",
 )
 
 SLOPE_RUN = SPOT.question(

@@ -116,12 +116,13 @@ def pace_words(pace: Pace, metric: bool, length: Quantity | None = None) -> str:
 PACE_COUNTS = WALKER.question(
     key="pace_counts",
     label="Paces counted",
-    text="Walk beside the tape several times at your usual stride. How many paces was each walk?",
+    text="Walk beside the tape three times or more, at your usual stride. How many paces was each "
+    "walk?",
     kind=Walks(Number(3, 400, tail=("paces", "pace")), 1, 20),
     picture=PACING_LINE,
     why="Several walks show how even your pace is.",
-    find_out="Three walks or more. You may count every step, or every second step, if you do the "
-    "same here and when you measure. Half paces may be written as 19.5.",
+    find_out="Write one walk per line; half paces may be written as 19.5. You may count every "
+    "step, or every second step, if you do the same here and when you measure.",
     objection=_possible_pace,
     doubt=_likely_pace,
 )
