@@ -71,7 +71,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._resumed = bool(session.answers.texts) and not found
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
-            self._time(found[1])
+            self._time(found[1], resumed=True)
 
     async def on_screen_resume(self) -> None:
         """Show the page anew after another one, unless it is still the same."""
@@ -80,12 +80,12 @@ class QuestionScreen(FurtherPages, PageTurns):
             if self._timed and isinstance(self.field, SoakField) and self.field.asked.text:
                 self._tell(TIMED)
 
-    def _time(self, test: Step) -> None:
+    def _time(self, test: Step, resumed: bool = False) -> None:
         """Open the page that times the test of a hole; Enter then leads on, and not there again."""
         from interview.screens.soak_timer import SoakScreen
 
         self._timed = True
-        self.app.push_screen(SoakScreen(self._session, test))
+        self.app.push_screen(SoakScreen(self._session, test, resumed))
 
     def on_plan_so_far_stands(self) -> None:
         """Say what is due to whoever comes back, once it is known, and lead there."""

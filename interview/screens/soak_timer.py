@@ -20,6 +20,7 @@ from interview.screens.page import Page
 from interview.screens.parts import Folded, Line
 from interview.screens.reminder_choice import ReminderChoice
 from interview.screens.reminding import RemindingApp
+from interview.screens.resting import Resting
 from interview.screens.soak_entry import Does, SoakEntry
 from interview.screens.soak_page import SoakPage
 from interview.sheet.soil import result_lines
@@ -55,13 +56,56 @@ class SoakMeaning(Page):
         self.query_one("#keys").focus()
 
 
-class SoakScreen(SoakPage):
+class SoakScreen(Resting, SoakPage):
     """Times the soak test of one hole and takes its readings."""
 
-    def __init__(self, session: Session, step: Step) -> None:
+    def __init__(self, session: Session, step: Step, resumed: bool = False) -> None:
         super().__init__(session, step)
+        self._resumed = resumed
+        """Whether somebody has come back to it, and finds again what was half typed."""
+        self._found_again = False
+        """Whether the line is open with words that were half typed before."""
+        self._ours: set[str] = set()
+        """The addresses whose half typed words are those of the line here."""
         self._waiting: tuple[SoakEntry, str] | None = None
         """A reading that cannot be kept until the noted times are shifted, as it was typed."""
+
+    def on_mount(self) -> None:
+        """Open the line again with what was half typed in it before the program ended."""
+        super().on_mount()
+        drafts = self._session.drafts if self._resumed else {}
+        readings, mark = self._step.address, self._view.address(timing.WATER_AT_MARK)
+        self._ours = {readings, mark} & set(drafts)
+        self._found_again = bool(self._ours)
+        if half := drafts.get(mark):
+            self.call_after_refresh(self._open, entry.mark(self._view), half)
+        elif half := drafts.get(readings):
+            self.call_after_refresh(self._begun, entry.earlier(self._view), half)
+
+    def _half_typed(self) -> dict[str, str]:
+        """Return the words of the line by the address they are for; none where it is shut."""
+        what, typed = self._entry, self.query_one("#entry_line", Line).value.strip()
+        if what is not None and typed and what.does is Does.MARK:
+            return {self._view.address(timing.WATER_AT_MARK): typed}
+        if what is not None and typed and what.does is Does.ADD:
+            # With the moment of its key, which is not come back to.
+            return {self._step.address: typed_line(what.build(typed), self._session.now)}
+        return {}
+
+    def save_half_typed(self) -> None:
+        """Have the words of the line in the file: a flat battery must not cost a reading."""
+        drafts = self._session.drafts
+        before, half = dict(drafts), self._half_typed()
+        for address in self._ours - set(half):
+            drafts.pop(address, None)
+        drafts.update(half)
+        self._ours = set(half)
+        if drafts != before:
+            self._session.save()
+
+    def leave(self, place: bool = True) -> None:
+        """Have what is half typed saved too before the program ends."""
+        self.save_half_typed()
 
     def action_start(self) -> None:
         """Keep this moment as the one at which the water stood at the mark."""
@@ -150,7 +194,9 @@ class SoakScreen(SoakPage):
 
     def action_leave(self) -> None:
         """Close the line that is open, else the chart, else the page."""
-        if self._entry is not None:
+        if self._entry is not None and self._found_again:
+            self.dismiss(None)  # the line of the question has it too
+        elif self._entry is not None:
             self._close()
         elif self._chart:
             self.action_chart()
@@ -187,8 +233,9 @@ class SoakScreen(SoakPage):
         if waiting is not None:
             self._open(*waiting)
             return
-        self._entry = None
+        self._entry, self._found_again = None, False
         self.query_one("#entry_box").display = False
+        self.save_half_typed()
         self.tick()
         self.rest()
 

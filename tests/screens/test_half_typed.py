@@ -425,3 +425,30 @@ async def test_a_line_half_typed_stays_when_the_list_is_changed_on_its_own_page(
         await person.press("escape")
         assert len(listed(person)) == 2
         assert person.app.screen.query_one(Input).value == "triangle 3 f"
+
+
+async def test_what_is_half_typed_on_the_timing_page_is_there_again(
+    sit, write, located, clock
+) -> None:
+    hole = {
+        "holes.1.hole_depth": "20 in",
+        "holes.1.soaked_already": "yes",
+        "holes.1.test_start": "2026-05-28 08:00",
+    }
+    garden = str(write("garden.yaml", {**located, **hole, "holes.1.water_at_mark": "8 in"}))
+    async with sit(garden) as person:
+        assert person.page == "SoakScreen"
+        await person.press("r")
+        await person.types("6 1/2")
+        person.app.screen.save_half_typed()
+        person.door.saver.settle(10)
+        # As it lies in the file when the program is killed now.
+        loaded, _ = store.load(Path(garden))
+        assert loaded.drafts == {"holes.1.readings": "2026-05-28 09:00 left 6 1/2"}
+    clock.forward(minutes=30)
+    async with sit(garden) as person:
+        assert person.page == "SoakScreen"
+        assert person.app.focused.value == "2026-05-28 09:00 left 6 1/2"
+        await person.press(*" in", "enter")
+        assert "T09:00:00-05:00 left 6 1/2 in" in person.session.answers.texts["holes.1.readings"]
+        assert person.session.drafts == {}
