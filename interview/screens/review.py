@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import NamedTuple
 
 from textual import events
@@ -308,24 +307,23 @@ def _words(entry: AnswerRow, width: int) -> Content:
     if entry.heading:
         style = "bold underline" if entry.stage else "bold"
         return Content.assemble((entry.label, style), "  ", (entry.said, "italic"))
-    label = f"{entry.label}: "
-    if width >= COLUMNED:
-        label = label.ljust(ANSWERS_AT)
-    pieces: list[tuple[str, str]] = [(label, "")]
+    label, under = f"{entry.label}: ", _UNDER
+    if width >= COLUMNED and len(label) <= ANSWERS_AT:
+        label, under = label.ljust(ANSWERS_AT), " " * ANSWERS_AT
+    pieces: list[tuple[str, str]] = []
     if entry.said:
         pieces.append((entry.said, "bold"))
     if entry.mark:
         # No colors of its own: on the row that is chosen they would be too near to its ground.
         style = "bold italic" if entry.mark == "needs attention" else "italic"
         pieces.append((f"  [{entry.mark}]" if entry.said else f"[{entry.mark}]", style))
-    words = Content.assemble(*pieces)
-    if width <= len(_MARGIN) + len(_UNDER):
-        return Content.assemble(_MARGIN, words)
-    first, *rest = words.wrap(width - len(_MARGIN) - len(_UNDER))
-    return Content.assemble(_MARGIN, first, *_under(rest))
-
-
-def _under(lines: list[Content]) -> Iterator[Content | str]:
-    for line in lines:
-        yield f"\n{_MARGIN}{_UNDER}"
-        yield line
+    lead, words = "", Content.assemble(*pieces)
+    if under is _UNDER:
+        words = Content.assemble(label, words)
+    else:
+        lead = label
+    if width <= len(_MARGIN) + len(under):
+        return Content.assemble(_MARGIN, lead, words)
+    lines = words.wrap(width - len(_MARGIN) - len(under)) or [words]
+    rest = (Content.assemble(f"\n{_MARGIN}{under}", line) for line in lines[1:])
+    return Content.assemble(_MARGIN, lead, lines[0], *rest)

@@ -258,10 +258,13 @@ async def test_the_page_of_keys_names_the_keys_of_every_page(sit) -> None:
 
 
 async def test_in_a_large_window_the_answers_stand_under_each_other(sit, sample) -> None:
-    async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
+    async with sit(sample("finished_us.yaml"), size=(100, 45)) as person:
         await person.press("ctrl+g")
         await person.rests()
         rows = person.sees().splitlines()
+        at = next(place for place, row in enumerate(rows) if "Pieces of the surface" in row)
+        # What is folded too.
+        assert rows[at].index("rectangle") == len(rows[at + 1]) - len(rows[at + 1].lstrip())
         places = {
             next(row for row in rows if f" {label}: " in row).index(said)
             for label, said in (("State", "Minnesota"), ("Rain to hold", "1 in"))
