@@ -93,8 +93,19 @@ def test_the_overflow_stands_where_its_label_points(plan):
 
 
 def test_water_in_the_section_stands_below_the_pond_level(plan):
-    picture = paint(pictures.section_picture(plan), 92, 26).picture
-    level = next(at for at, row in enumerate(picture) if any(c.char == "~" and c.fore for c in row))
+    drawing = pictures.section_picture(plan)
+    paths = [one for one in drawing.shapes if isinstance(one, scene.Path)]
+    (line,) = [one for one in paths if one.stroke is scene.Stroke.WATER]
+    (filled,) = [one for one in paths if one.material is Material.WATER]
+    (level,) = {y for _, y in line.points}
+    assert max(y for _, y in filled.points) == pytest.approx(level)
+    picture = paint(drawing, 92, 26).picture
+    # A line has an ink of its own; the texture of the water has its tone.
+    level = next(
+        at
+        for at, row in enumerate(picture)
+        if any(c.char == "~" and isinstance(c.fore, scene.Ink) for c in row)
+    )
     water = [
         at
         for at, row in enumerate(picture)
