@@ -20,7 +20,6 @@ from interview.garden.afterwards import questions as review
 from interview.garden.dig_window import dig_window
 from interview.garden.due_words import (
     FIRST_SITTING_MIN,
-    LEADS_FIRST,
     MEND_PAGE,
     PLAN_PAGE,
     STORM_AFTER_DAYS,
@@ -70,20 +69,6 @@ def due(
     found = next(_Looked(plan, rough, taken, title, faults, order, here).states())
     told = plan.answers.told(found.says)
     return found if told == found.says else Due(found.state, told, found.target, found.keys)
-
-
-def leads_from(found: Due, here: Collection[str], meant: bool = False) -> bool:
-    """Tell whether whoever comes back is led to what is due from a page that asks for ``here``.
-
-    Where nothing presses, not from a page ``meant`` to be left open, nor from one that it is about;
-    to what the way leads to by itself only from the page of the plan, which came too early.
-    """
-    if found.leads or meant:
-        return found.leads
-    if set(here) & {found.target, *found.keys}:
-        return False
-    at_plan = any(one.rpartition(".")[2] in keys.AT_THE_PLAN for one in here)
-    return at_plan or found.state in LEADS_FIRST
 
 
 class _Looked(NamedTuple):

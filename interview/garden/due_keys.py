@@ -1,14 +1,15 @@
-"""Keys of questions by when they are due, and the list of what was put off."""
+"""Keys of questions by when they are due, what leads to them, and what was put off."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import NamedTuple
 
 from interview.asking import route
 from interview.asking.answers import Answers
 from interview.asking.question import Status
 from interview.asking.route import Step
+from interview.garden.due_words import LEADS_FIRST, Due
 from interview.garden.path import OPTIONAL, PATH, SITING, SURVEY
 from interview.garden.site import lines_questions as buried
 from interview.garden.site import questions as site
@@ -119,3 +120,17 @@ def concerns(step: Step, answers: Answers) -> bool:
     if step.question.group != ground.SPOTS.key:
         return True
     return (step.question.group, step.number) == ground.chosen_spot(answers).scope
+
+
+def leads_from(found: Due, here: Collection[str], meant: bool = False) -> bool:
+    """Tell whether whoever comes back is led to what is due from a page that asks for ``here``.
+
+    Where nothing presses, not from a page ``meant`` to be left open, nor from one that it is about;
+    to what the way leads to by itself only from the page of the plan, which came too early.
+    """
+    if found.leads or meant:
+        return found.leads
+    if set(here) & {found.target, *found.keys}:
+        return False
+    at_plan = any(one.rpartition(".")[2] in AT_THE_PLAN for one in here)
+    return at_plan or found.state in LEADS_FIRST

@@ -8,7 +8,7 @@ from interview.asking import path
 from interview.asking.path import Place
 from interview.asking.question import Status
 from interview.garden import soak_due
-from interview.garden.due import leads_from
+from interview.garden.due_keys import leads_from
 from interview.garden.due_words import Due, GardenState
 from interview.garden.session import Session
 from interview.garden.verdicts import verdict

@@ -116,7 +116,8 @@ def plan_lines(
     ``taken`` are the names of the usual pages taken, ``title`` names the page of a question;
     ``here`` are the addresses that this page asks for.
     """
-    from interview.garden.due import due, leads_from  # these know every sum
+    from interview.garden.due import due  # it knows every sum
+    from interview.garden.due_keys import leads_from
     from interview.garden.panel import is_told_there, panel_lines
     from interview.garden.summary import rough_line
 

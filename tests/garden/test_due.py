@@ -12,8 +12,8 @@ import pytest
 from interview.asking import path, route
 from interview.asking.question import UNKNOWN_TEXT
 from interview.garden.dig_window import dig_window
-from interview.garden.due import due, leads_from
-from interview.garden.due_keys import FIRST_SIZE, MUSTS, PLAN_PAGES, STORM, put_off
+from interview.garden.due import due
+from interview.garden.due_keys import FIRST_SIZE, MUSTS, PLAN_PAGES, STORM, leads_from, put_off
 from interview.garden.due_words import MEND_PAGE, PLAN_PAGE, WAITING_PAGE, GardenState
 from interview.garden.figures import BY_KEY, find
 from interview.garden.panel import panel_lines
