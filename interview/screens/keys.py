@@ -80,6 +80,7 @@ PAGES: dict[str, tuple[PageKey, ...]] = {
         *_FURTHER,
         PageKey("ctrl+o", "aside('how')", "how to", means="how"),
         PageKey("ctrl+y", "aside('why')", "why"),
+        PageKey("f10", "every_question", means="every question"),
         PageKey("tab", "next_box(1)"),
         PageKey("shift+tab", "next_box(-1)"),
     ),

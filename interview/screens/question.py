@@ -302,6 +302,17 @@ class QuestionScreen(FurtherPages, PageTurns):
 
             self.app.push_screen(Ask(asked, "Yes, I don't know yet", "No, keep my answer"), done)
 
+    async def action_every_question(self) -> None:
+        """Ask every question on a page of its own from here on, or only what is not usual."""
+        from interview.screens.welcome import ONE_BY_ONE, SHORT_WAY
+
+        self._keep_draft()
+        session = self._session
+        session.every_question = not session.every_question
+        self._begin_page(session.place)
+        await self._show()
+        self._tell(ONE_BY_ONE if session.every_question else SHORT_WAY)
+
     def action_go_to(self) -> None:
         """Open the list of all questions and answers."""
         from interview.screens.review import ReviewScreen

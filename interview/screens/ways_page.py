@@ -50,6 +50,7 @@ class WaysScreen(Page):
         found: list[WayOut] = []
         try:
             with telling_page(self.app, lambda _: None):
+                _ = self._plan.size.garden  # before there is one, none fits its room
                 found = size.ways_shown(self._plan)
                 slow = paragraphs(soil.slow(self._plan))
                 said = (SLOW if slow else LEAD) if found or slow else NONE

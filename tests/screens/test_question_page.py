@@ -536,3 +536,16 @@ async def test_escape_closes_the_help_that_is_open_and_a_drawing_in_it_is_whole(
         await person.press("escape")
         assert person.asked == "surfaces.1.pieces"
         assert "How to find out" not in person.says("aside")
+
+
+async def test_f10_asks_every_question_from_here_on_and_says_so(sit, write) -> None:
+    write("garden.yaml", {"country": "us", "state": "oh", "units": "us", "garden_name": "Gate"})
+    async with sit("garden.yaml") as person:
+        await person.goes_to("rain_depth")
+        for said, page in (("Every question will be asked", 1), ("The short way", 0)):
+            await person.press("f10")
+            assert said in person.told
+            assert person.session.every_question == bool(page)
+        await person.press("f10")
+        await person.enters("1 in")
+        assert person.asked == "has_rain_record"

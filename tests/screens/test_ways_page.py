@@ -52,3 +52,13 @@ async def test_a_garden_that_fits_needs_no_option(sit, write, sized) -> None:
         await person.press("f9")
         await person.settles()
         assert person.page != "WaysScreen" or NONE in person.sees_words()
+
+
+async def test_before_anything_is_measured_nothing_is_said_to_fit(sit, write) -> None:
+    write("new.yaml", {"country": "us", "state": "oh", "units": "us", "garden_name": "Gate"})
+    async with sit("new.yaml") as person:
+        await person.press("f9")
+        await person.settles()
+        assert person.page == "WaysScreen"
+        assert "This waits for an answer" in person.sees_words()
+        assert "fits" not in person.sees_words()
