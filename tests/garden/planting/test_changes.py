@@ -3,7 +3,8 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.garden.planting.choice import Bed, Candidate, substitute
+from interview.garden.planting import swap
+from interview.garden.planting.choice import Bed, Candidate, Season, substitute
 from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
@@ -16,6 +17,7 @@ from interview.garden.planting.record import (
     introduced_in_state,
 )
 from interview.garden.planting.regions import ListRegion, PlantRegion
+from interview.garden.planting.swap import stranger
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
     STANDS_HOURS,
@@ -165,6 +167,52 @@ def test_a_swap_the_list_does_not_know_is_said_and_changes_nothing():
     plan = choose(builtin_plants(), MW._replace(swaps=(Swap("swamp milkwed"),)), garden())
     assert planted(plan) == planted(BASE)
     assert "“swamp milkwed” is not in the plant list: did you mean swamp milkweed?" in plan.notes
+
+
+def test_the_nearest_name_is_offered_a_scientific_one_as_it_is_written():
+    plants = builtin_plants()
+    assert stranger("asclepias  incarnatta", plants).endswith("did you mean Asclepias incarnata?")
+    assert stranger("swamp milkwed", plants).endswith("did you mean swamp milkweed?")
+    assert stranger("xyzzy", plants).endswith("look up how wet it likes to be.")
+
+
+def test_a_favourite_more_is_one_kind_more_or_takes_the_place_of_the_last_that_is_none():
+    def bed(places, favourites):
+        made = Bed(Zone.FLOOR, 200.0, places, 20.0)
+        made.picked = [
+            Candidate(plant, "", 0.0, favourite=at in favourites)
+            for at, plant in enumerate(builtin_plants()[:7])
+        ]
+        return made
+
+    new = Candidate(builtin_plants()[10], "", 0.0)
+    # Seven kinds, five and two more, are the most; a bed of 12 plants has room for six.
+    for places, kinds, favourites, taken in [
+        (100, 7, (), 6), (100, 7, (6,), 5), (100, 7, range(7), None), (100, 6, (), None),
+        (12, 6, (), 5), (14, 6, (), None),
+    ]:  # fmt: skip
+        one = bed(places, favourites)
+        del one.picked[kinds:]
+        before = [pick.plant for pick in one.picked]
+        swap._join(new, one)
+        after = [pick.plant for pick in one.picked]
+        if taken is None:
+            assert after == [*before, new.plant]
+        else:
+            assert after == [*before[:taken], new.plant, *before[taken + 1 :]]
+            assert [gone.plant for gone in one.candidates] == [before[taken]]
+        assert one.picked[after.index(new.plant)].favourite
+
+
+def test_a_plant_is_in_bloom_in_the_seasons_it_flowers():
+    for season in Season:
+        flowering = BASE.in_bloom(season)
+        assert len(set(flowering)) == len(flowering)
+        months = {Season.SPRING: {3, 4, 5}, Season.SUMMER: {6, 7, 8}, Season.AUTUMN: {9, 10, 11}}
+        for plant in dict.fromkeys(ALL_PICKS):
+            showy = plant.kind in (PlantKind.FORB, PlantKind.SHRUB)
+            blooms = showy and not months[season].isdisjoint(plant.bloom_months)
+            assert (plant in flowering) == blooms, (season, plant.scientific_name)
 
 
 def test_a_swap_of_a_plant_that_is_not_there_is_said():

@@ -14,6 +14,7 @@ from interview.garden.planting.provenance import (
     decisions,
     from_memory,
     provenance,
+    rests_lines,
     standing,
 )
 from interview.garden.planting.record import RATING_LISTS
@@ -65,6 +66,41 @@ def test_what_was_read_in_a_second_copy_is_never_called_published_alone():
     assert standing(plant, "zones") == standing(plant, "salt") == "published"
     assert standing(plant, "hardiness_max") == "from memory, not checked"
     assert standing(plant._replace(trade="", rests_on=""), "trade") == NOT_KNOWN
+
+
+def test_a_region_or_a_rating_stands_only_where_a_list_gives_it_for_all(subtests):
+    plant = builtin_plants()[0]
+    two = (PlantRegion.MW, PlantRegion.GP)
+    rated = plant.ratings[:1]
+    for fact, change, stands in [
+        ("native", {"regions": two, "native_checked": two}, True),
+        ("native", {"regions": two, "native_checked": two[:1]}, False),
+        ("native", {"regions": two[:1], "native_checked": two}, True),
+        ("indicator", {"rated_by_one": (ListRegion.MW,), "rated_by_two": ()}, True),
+        ("indicator", {"rated_by_one": (), "rated_by_two": (ListRegion.MW,)}, True),
+        ("indicator", {"rated_by_one": (), "rated_by_two": (), "ratings": rated}, False),
+        ("indicator", {"rated_by_one": (), "rated_by_two": (), "ratings": ()}, True),
+    ]:
+        with subtests.test(fact=fact, **change):
+            said = standing(plant._replace(**change), fact)
+            assert said == (Provenance.SECONDARY if stands else Provenance.MEMORY).value
+
+
+def test_what_facts_rest_on_is_told_by_source_and_what_is_least_sure_last():
+    plant = builtin_plants()[0]._replace(
+        rests_on="sun: USDA; height: USDA; zones: WSU p. A-5", salt="", set_by=""
+    )
+    lines = rests_lines(plant, plant.regions[0], ListRegion.MW)
+    told = dict(lines)
+    second = told["published, read in a second copy: USDA plant table"]
+    assert sorted(second.split(", ")) == sorted((FACTS["height"], FACTS["sun"]))
+    assert FACTS["salt"] in told[NOT_KNOWN]
+    sources = [source for source, _ in lines]
+    grades = [("memory" in one, one == NOT_KNOWN) for one in sources]
+    assert grades == sorted(grades) and {(True, False), (False, True)} <= set(grades)
+    # The wetness is told for the region of the list.
+    rated = provenance(plant, plant.regions[0], ListRegion.MW)["indicator"]
+    assert FACTS["indicator"] in told[rated]
 
 
 def test_a_hazard_that_one_list_alone_carries_says_so():
