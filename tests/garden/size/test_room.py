@@ -67,6 +67,46 @@ def test_no_bed_of_a_grid_that_fits_the_room_is_much_larger_than_the_one_found(s
             assert tried.floor_area.m <= found.floor_area.m * 1.05, (long, wide)
 
 
+def bed_of(long: float, wide: float, shape: FloorShape = FloorShape.RECTANGLE) -> Basin:
+    """Sides 2:1 that rise 8 in: 2 ft 8 in more than the floor, each way."""
+    rim = {"depth": quantity(6, "in"), "side_slope": 2.0, "freeboard": quantity(2, "in")}
+    return Basin(quantity(long, "ft"), quantity(wide, "ft"), shape=shape, **rim)
+
+
+def sides_of(bed: Basin | None) -> list[float] | None:
+    return bed and [magnitude(one, "ft") for one in (bed.floor_length, bed.floor_width)]
+
+
+@pytest.mark.parametrize("long, wide", [(8, 30), (30, 8), (12, 12)])
+def test_a_bed_of_straight_sides_fills_a_room_of_any_shape(long, wide):
+    found = fit_to_room(quantity(long, "ft"), quantity(wide, "ft"), bed_of(20, 10))
+    assert sides_of(found) == pytest.approx([long - 8 / 3, wide - 8 / 3], abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("shape", "wanted", "room", "area", "found"),
+    [
+        # By hand: 15 ft less 2 ft 8 in leave 12 ft of floor, and 200 / 12 is 16.7.
+        (FloorShape.RECTANGLE, (20, 10), (15, 60), 200, [12, 17]),
+        (FloorShape.RECTANGLE, (20, 10), (60, 8), 200, [40, 5]),
+        # What is enough at once is the side that was wanted, up to a half foot.
+        (FloorShape.RECTANGLE, (20.3, 10.2), (15, 60), 1, [12, 10.5]),
+        (FloorShape.RECTANGLE, (20.3, 10.2), (60, 8), 1, [20.5, 5]),
+        (FloorShape.RECTANGLE, (20, 10), (15, 19), 200, None),
+        # A kidney is never wider than long.
+        (FloorShape.KIDNEY, (20, 10), (15, 60), 1, [12, 10]),
+        (FloorShape.KIDNEY, (20, 12), (15, 60), 1, [12, 12]),
+        (FloorShape.KIDNEY, (20, 10), (15, 60), 200, None),
+        (FloorShape.KIDNEY, (30, 10), (60, 8), 100, [30, 5]),
+    ],
+)
+def test_the_side_that_fits_grows_until_it_is_enough(shape, wanted, room, area, found):
+    sides = tuple(quantity(one, "ft") for one in room)
+    most = quantity(area, "ft**2")
+    bed = shaped_to_room(bed_of(*wanted, shape), sides, lambda one: one.floor_area >= most)
+    assert sides_of(bed) == (found and pytest.approx(found))
+
+
 def test_a_kidney_wider_than_long_is_no_outline():
     Outline(FloorShape.KIDNEY, 8.0, 8.0)
     with pytest.raises(ValueError, match="longer than wide"):
