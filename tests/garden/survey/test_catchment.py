@@ -143,6 +143,9 @@ def test_what_cannot_be_is_refused(pace):
         Surface("patio", "paved", 0.9)
     with pytest.raises(ValueError, match="share"):
         Share(1.5, 0.1)
+    with pytest.raises(ValueError, match="from 0 to 1"):
+        Share(0.5, 1.0)
+    assert Share(0.0, 0.0).part == 0
 
 
 def test_a_surface_that_sheds_nothing_has_no_range():
@@ -261,6 +264,7 @@ def test_one_downspout_drains_less_of_a_house_than_several():
     house = quantity(1000, "ft**2")
     roof = quantity(1000, "ft**2")
     assert "60 %" in whole_roof_finding(roof, house).limit
+    assert "drains here is 90 % of" in whole_roof_finding(roof * 0.9, house).said
     assert whole_roof_finding(roof, house, 2) is None
     assert "120 %" in whole_roof_finding(quantity(1250, "ft**2"), house, 3).limit
 

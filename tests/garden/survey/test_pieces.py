@@ -71,7 +71,10 @@ def test_the_three_ways_to_give_a_pitch_agree():
     rise = RoofPitch(12)
     assert RoofPitch(45, PitchGiven.DEGREES).factor == pytest.approx(rise.factor)
     assert RoofPitch(100, PitchGiven.PERCENT).factor == pytest.approx(rise.factor)
-    assert RoofPitch(0).factor == 1
+    assert RoofPitch(0).factor == RoofPitch(0, PitchGiven.DEGREES).factor == 1
+    half = RoofPitch(0.5, PitchGiven.DEGREES)
+    assert half.factor == pytest.approx(1 / math.cos(math.radians(0.5)))
+    assert RoofPitch(24).factor == pytest.approx(math.sqrt(5))
 
 
 def test_an_impossible_pitch_is_refused(subtests):
@@ -93,7 +96,10 @@ def test_an_impossible_pitch_is_refused(subtests):
 def test_offsets_from_a_line():
     offsets = tuple(ft(y) for y in (0, 4.5, 6, 6.5, 5.5, 3, 0))
     assert square_feet(Offsets(ft(3), offsets).area) == pytest.approx(76.5)
-    assert square_feet(Offsets(ft(3), (ft(2), ft(5), ft(4))).area) == pytest.approx(24)
+    three = Offsets(ft(3), (ft(2), ft(5), ft(4)))
+    assert square_feet(three.area) == pytest.approx(24)
+    # By hand: the spacing in full, then 3 x 2 / 2, 3 x 5 and 3 x 4 / 2 of the 24.
+    assert three.elasticities == pytest.approx((1, 3 / 24, 15 / 24, 6 / 24))
 
 
 def test_an_ell_walked_round_is_two_rectangles():

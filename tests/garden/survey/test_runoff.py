@@ -45,6 +45,15 @@ def test_by_curve_number_a_roof_sends_a_little_less_than_by_coefficient():
     assert runoff_share(LawnSurface.LAWN, quantity(0, "in")) == 0
 
 
+def test_the_share_is_what_runs_off_over_what_falls():
+    """By hand: number 74 keeps 3.5135 in; of 2 in (2 - 0.7027)² / (2 + 2.8108) run off."""
+    share = runoff_share(LawnSurface.LAWN, quantity(2, "in"), group=HydrologicGroup.C)
+    assert share == pytest.approx((2 - 0.702703) ** 2 / (2 + 2.810811) / 2, rel=1e-5)
+    # Number 1 keeps 990 in: of 300, 102² / 1092.
+    most = runoff_depth(quantity(300, "in"), 1)
+    assert magnitude(most, "in") == pytest.approx(102**2 / 1092)
+
+
 def test_poor_lawn_sends_more_than_good_lawn():
     rain, group = quantity(2, "in"), HydrologicGroup.C
     good = runoff_share(LawnSurface.LAWN, rain, group=group)
