@@ -137,13 +137,12 @@ def water_picture(test: SoakTest) -> list[str]:
     walls = round(100 * test.side_share)
     pad = " " * 18
     return [
-        pad + "|                    |",
-        pad + "|~~~~~~ water ~~~~~~~|",
-        f"{'walls all round':>15}" + " <--                  -->",
-        f"{f'{walls} %':>15}" + " <--                  -->",
-        pad + "|____________________|",
-        pad + "    |     |     |",
-        pad + "    v     v     v",
+        pad + "│                    │",
+        pad + "│≈≈≈≈≈≈ water ≈≈≈≈≈≈≈│",
+        f"{'walls all round':>15} ←─│                    │─→",
+        f"{f'{walls} %':>15} ←─│                    │─→",
+        pad + "└────────────────────┘",
+        pad + "    ↓     ↓     ↓",
         pad + f"    bottom {100 - walls} %",
     ]
 

@@ -46,10 +46,10 @@ def rate(number):
 def test_the_picture_says_the_share_of_walls_and_bottom_of_this_hole(eight_inch):
     picture = soak_words.water_picture(eight_inch)
     joined = "\n".join(picture)
-    assert "75 % <--" in joined and "bottom 25 %" in joined
+    assert "75 % ←─" in joined and "bottom 25 %" in joined
     assert max(len(line) for line in picture) <= 60
     wide = "\n".join(soak_words.water_picture(read_hole(7.5, 7, 6.5, width=48)))
-    assert "38 % <--" in wide and "bottom 62 %" in wide
+    assert "38 % ←─" in wide and "bottom 62 %" in wide
 
 
 @every(st.floats(4, 60), st.floats(1, 7.8))
