@@ -91,3 +91,14 @@ def test_the_sequences_are_those_their_terminals_describe():
     assert sequence(Desktop.OSC_9, "Soak test", "hole 1") == "\x1b]9;Soak test: hole 1\x1b\\"
     assert sequence(Desktop.OSC_777, "a;b", "c;d") == "\x1b]777;notify;a,b;c;d\x1b\\"
     assert sequence(Desktop.OSC_99, "a", "b").count("i=rain-garden") == 2
+
+
+async def test_the_ways_of_being_told_stand_under_each_other(sit, write, located) -> None:
+    texts = {**located, "holes.1.hole_depth": "15 in", "holes.1.water_at_mark": "8 in"}
+    path = write("garden.yaml", {**texts, "holes.1.test_start": "now", "holes.1.read_as": "left"})
+    async with sit(str(path)) as person:
+        assert person.page == "SoakScreen"
+        await person.press("b")
+        rows = person.sees().splitlines()
+        places = [next(r for r in rows if f" {at}  o" in r.replace("▸", " ")) for at in "1234"]
+        assert len({row.replace("▸", " ").index("  o") for row in places}) == 1
