@@ -167,8 +167,6 @@ class QuestionScreen(FurtherPages, PageTurns):
             self.action_draw()
         else:
             await self._take(event.text)
-            # Textual would wait for its next sixtieth of a second.
-            self._on_timer_update()
 
     def _wants_readings(self, step: Step) -> bool:
         """Tell whether the test has too few readings yet, and was not looked at since the last."""
