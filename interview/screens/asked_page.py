@@ -162,7 +162,7 @@ class AskedPage(QuestionRoom):
         for name in ("aside", "shut", "caution", "hint", "asked"):
             self._words(name, "")
         self.query_one(Preview).forget()
-        slot = self.query_one("#slot", Container)
+        slot = self._slot
         self.set_focus(None)  # else it goes to the key line meanwhile
         await slot.remove_children()
         self._show_place()

@@ -141,7 +141,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Show the boxes that the choice one is at opens, or what Enter does at a row."""
         self.save_at_rest()  # it may have been marked by a click
         field = self.field
-        for listing in self.query(UsualRows):
+        for listing in self._slot.query(UsualRows):
             self._show_what_enter_does(listing)
         if field is not None and field.text and self.query_one("#heard", Words).said == CHOOSE:
             self._hear("")
@@ -225,7 +225,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         """Keep what stands in the field and go on; a reading that is typed is added."""
         field = self.field
         if field is None:
-            listing = next(iter(self.query(Choices)), None)
+            listing = next(iter(self._slot.query(Choices)), None)
             if listing is not None:
                 listing.action_select()
             else:

@@ -70,6 +70,8 @@ class QuestionPage(Page):
         self._place: Place | None = None
         """The page shown; nothing for a question that stands on none."""
         self._shown: Shown | None = None
+        self._slot = Container(id="slot")
+        """Holds the field, or the rows: looked through many times a turn, and the page is large."""
         self._aside = ""
         """``why`` or ``how`` while that is shown under the question."""
 
@@ -83,7 +85,7 @@ class QuestionPage(Page):
                 yield Words(id="asked")
                 yield Words(id="caution")
                 yield Words(id="shut")
-                yield Container(id="slot")
+                yield self._slot
                 yield Words(id="hint", classes="quiet")
                 yield Words(id="heard")
                 yield Preview(id="preview")
@@ -100,7 +102,7 @@ class QuestionPage(Page):
     @property
     def field(self) -> Field | None:
         """The field that is shown."""
-        return next(iter(self.query(Field)), None)
+        return next((one for one in self._slot.children if isinstance(one, Field)), None)
 
     @property
     def mode(self) -> Mode | None:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from textual import events
 from textual.content import Content
 from textual.geometry import Size
+from textual.widget import Widget
 from textual.widgets import OptionList
 
 from interview.garden.scenes import scene_of
@@ -16,7 +17,7 @@ from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.frame import Notice, Said, Weight
 from interview.screens.live import LivePicture
-from interview.screens.parts import LOW, NARROW, WIDE, Words
+from interview.screens.parts import LOW, NARROW, WIDE, Line, Words
 from interview.screens.preview import Preview
 from interview.screens.question_page import Mode, QuestionPage
 from interview.screens.reminding import reminders_of
@@ -42,11 +43,9 @@ SAID_LINES = 5
 """Lines kept over the list of a stage for what is said of the words typed, so that none moves."""
 BLANKS, EDGES = 2, 2
 """Lines that give way to a picture: blank ones of a question, and the edges of its field."""
-LAID_OUT = (
-    "#body, #left, #asking, #item, #asked, #caution, #beside, #live, #plan_so_far, #plan_title, "
-    ".entry, #field Line"
-)
-"""The parts whose style hangs on a class of ``#body``."""
+LAID_OUT = {"body", "left", "asking", "item", "asked", "caution", "beside", "live"}
+LAID_OUT |= {"plan_so_far", "plan_title"}
+"""The parts whose style hangs on a class of ``#body``, beside a field's line and what it is in."""
 TALL = 28
 """Lines from which on a blank line parts a question from the reason for it."""
 
@@ -104,7 +103,7 @@ class QuestionRoom(QuestionPage):
             same = before is not None and (before[0][:2], before[1]) == (address, self.window)
             same = same and self.mode is Mode.WAYS
             spare = self._spare_beside_picture()
-            most = BLANKS + (EDGES if self.query(".entry") else 0)
+            most = BLANKS + (EDGES if self._slot.query(".entry") else 0)
             may = spare is not None and spare >= -most
             self._set_pictured((self._pictured if same else True) and may, -(spare or 0))
         if not self._pictured or place is None:
@@ -144,7 +143,9 @@ class QuestionRoom(QuestionPage):
         before = body.classes
         body.update_classes(classes, update=False)
         if body.classes != before:
-            self.app.stylesheet.update_nodes(self.query(LAID_OUT))
+            inner = body.walk_children(Widget, with_self=True)
+            parts = (one for one in inner if one.id in LAID_OUT or one.has_class("entry"))
+            self.app.stylesheet.update_nodes([*parts, *self._slot.query(Line)])
 
     def on_live_picture_pictured(self, event: LivePicture.Pictured) -> None:
         """Give the room back where nothing can be drawn yet."""
@@ -168,7 +169,7 @@ class QuestionRoom(QuestionPage):
         room = max(1, body.height - plan - padding)
         # Beside a picture it has all the room there is, also when that changes.
         asking.styles.max_height = None if self._pictured else room
-        lists = [one for one in self.query(OptionList) if one.display]
+        lists = [one for one in self._slot.query(OptionList) if one.display]
         frames = [one.outer_size.height - one.size.height for one in lists]
         wanted = [one.virtual_size.height + edge for one, edge in zip(lists, frames, strict=True)]
         left = room - asking.virtual_size.height + sum(one.outer_size.height for one in lists)
@@ -183,7 +184,7 @@ class QuestionRoom(QuestionPage):
 
     def _fit_list(self) -> None:
         """Leave a list the room beside what comes up; two share theirs, and asides are read on."""
-        if len(self.query(OptionList)) == 1 and not self._aside:
+        if len(self._slot.query(OptionList)) == 1 and not self._aside:
             self._fit()
 
     @property
@@ -236,7 +237,7 @@ class QuestionRoom(QuestionPage):
         """Return how many lines the question takes in ``width``, without the reason for it."""
         field = self.field
         lines = 2 + (field.lines_in(width) if field is not None else 0)
-        lines += sum(one.lines_in(width) for one in self.query(UsualRows))
+        lines += sum(one.lines_in(width) for one in self._slot.query(UsualRows))
         shown = ("item", "told", "before", "asked", "hint", "heard", "preview", "after")
         lines += self._lines_of(shown, width)
         for name in ("caution", "shut"):
@@ -310,7 +311,7 @@ class QuestionRoom(QuestionPage):
         heard.set_class(refused and said, "refused")
         if refused:
             self.query_one(Preview).forget()
-        self.query(Field).set_class(refused and said, "amiss")
+        self._slot.query(Field).set_class(refused and said, "amiss")
         if text != heard.said:
             heard.say(text)
             self._show_reason()

@@ -341,7 +341,7 @@ def test_every_part_whose_style_hangs_on_how_the_page_is_laid_out_is_styled_with
     classes = re.compile(r"\.(whole|pictured|tight|dense)\b")
     hanging = {classes.sub("", one.split()[-1]) for one in selectors if classes.search(one)}
     parts = {one.removesuffix(":focus") for one in hanging}
-    laid_out = {one.split()[-1] for one in LAID_OUT.split(",")}
+    laid_out = {".entry", "Line", *(f"#{one}" for one in LAID_OUT)}
     assert {"#body", "#left", "Line"} < parts <= laid_out
 
 
