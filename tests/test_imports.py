@@ -15,6 +15,7 @@ import pytest
 pytestmark = pytest.mark.usefixtures("compiled_once")
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "interview"
+MOST_LINES = 400
 SAMPLE = ROOT / "sample_answers" / "finished_us.yaml"
 TELL = (
     "import json, sys\n"
@@ -107,3 +108,8 @@ def test_every_room_is_installed():
     named = {".".join(room.parts) for room in rooms}
     # What is made of another folder holds no module.
     assert set(told["packages"]) - set(told["package-dir"]) == named
+
+
+def test_no_module_is_longer_than_may_be_read_at_a_sitting():
+    long = {path: len(path.read_text().splitlines()) for path in PACKAGE.rglob("*.py")}
+    assert {path: lines for path, lines in long.items() if lines > MOST_LINES} == {}

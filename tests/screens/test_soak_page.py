@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import Counter
+from contextlib import asynccontextmanager
 from pathlib import Path
 
 import pytest
@@ -56,6 +57,19 @@ async def _opens(person) -> None:
     assert person.page == "SoakScreen"
 
 
+@pytest.fixture
+def timing(sit, soaking):
+    """Return an opener of that garden at the page that times its test."""
+
+    @asynccontextmanager
+    async def opens(**how):
+        async with sit(soaking, **how) as person:
+            await _opens(person)
+            yield person
+
+    return opens
+
+
 async def _reads(person, clock, water: str, **later: int) -> None:
     """Take a reading so much later."""
     clock.forward(**later)
@@ -68,11 +82,8 @@ async def _asks(person) -> None:
     assert (person.page, person.asked) == ("QuestionScreen", "holes.1.readings")
 
 
-async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
-    sit, soaking, clock
-) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(timing, clock) -> None:
+    async with timing() as person:
         clock.forward(minutes=25)
         person.app.screen.tick()
         await person.rests()
@@ -88,11 +99,8 @@ async def test_the_time_since_the_mark_is_worked_out_anew_from_the_clock(
         assert "Never leave the hole open." in person.sees_words()
 
 
-async def test_a_second_that_changes_figures_alone_lays_nothing_out_anew(
-    sit, soaking, clock
-) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_a_second_that_changes_figures_alone_lays_nothing_out_anew(timing, clock) -> None:
+    async with timing() as person:
         clock.forward(minutes=25)
         person.app.screen.tick()
         await person.rests()
@@ -143,7 +151,7 @@ async def test_a_second_looks_at_each_hole_once_and_measures_nothing_anew(
 
 
 async def test_a_second_does_not_look_anew_at_what_shuts_a_hole_but_a_day_and_an_answer_do(
-    sit, soaking, clock, monkeypatch
+    timing, clock, monkeypatch
 ) -> None:
     looked: list[str] = []
     bars = gate.bars
@@ -152,8 +160,7 @@ async def test_a_second_does_not_look_anew_at_what_shuts_a_hole_but_a_day_and_an
         looked.append(step.address)
         return bars(step, answers, today)
 
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         monkeypatch.setattr(gate, "bars", looks)
         clock.forward(seconds=1)
         person.app.screen.tick()
@@ -168,10 +175,9 @@ async def test_a_second_does_not_look_anew_at_what_shuts_a_hole_but_a_day_and_an
 
 
 async def test_reading_now_stamps_the_moment_it_was_pressed_not_the_moment_of_enter(
-    sit, soaking, clock
+    timing, clock
 ) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         clock.forward(minutes=61)
         await person.press("r")
         clock.forward(minutes=4)
@@ -182,9 +188,8 @@ async def test_reading_now_stamps_the_moment_it_was_pressed_not_the_moment_of_en
         assert "Drop rate 0.86 in/h" in person.sees_words()
 
 
-async def test_a_refused_reading_stays_in_its_line(sit, soaking, clock) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_a_refused_reading_stays_in_its_line(timing, clock) -> None:
+    async with timing() as person:
         await _reads(person, clock, "9 in", hours=1)
         assert "the water is higher than before" in told(person)
         wrong = person.app.theme_variables["stop"].upper()
@@ -195,11 +200,8 @@ async def test_a_refused_reading_stays_in_its_line(sit, soaking, clock) -> None:
         assert person.page == "SoakScreen"
 
 
-async def test_readings_are_refilled_added_between_corrected_and_struck(
-    sit, soaking, clock
-) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_readings_are_refilled_added_between_corrected_and_struck(timing, clock) -> None:
+    async with timing() as person:
         await _reads(person, clock, "6 3/8", hours=2)
         await person.press("a")
         await person.enters("10:00 left 7 1/8")
@@ -223,7 +225,7 @@ async def test_readings_are_refilled_added_between_corrected_and_struck(
 
 
 async def test_strike_out_takes_the_reading_just_taken_until_another_is_marked(
-    sit, soaking, clock
+    timing, sit, soaking, clock
 ) -> None:
     async with sit(soaking) as person:
 
@@ -244,8 +246,7 @@ async def test_strike_out_takes_the_reading_just_taken_until_another_is_marked(
         await person.press("x", "up", "x")
         assert struck() == [True, False, False, False]
         await person.press("x")
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         await person.pilot.resize_terminal(60, 20)
         await person.press("x")
         assert struck() == [False, False, False, True]
@@ -253,10 +254,9 @@ async def test_strike_out_takes_the_reading_just_taken_until_another_is_marked(
 
 @pytest.mark.parametrize("written", ["8:05", "20:05", "8:05 pm"])
 async def test_a_time_of_the_evening_is_taken_as_a_clock_on_the_wall_shows_it(
-    sit, soaking, clock, written
+    timing, clock, written
 ) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         await _reads(person, clock, "7 in", hours=10)
         clock.forward(hours=1, minutes=30)
         await person.press("a")
@@ -266,9 +266,8 @@ async def test_a_time_of_the_evening_is_taken_as_a_clock_on_the_wall_shows_it(
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
-async def test_a_reading_that_is_late_is_said_whole(sit, soaking, clock, size) -> None:
-    async with sit(soaking, size=size) as person:
-        await _opens(person)
+async def test_a_reading_that_is_late_is_said_whole(timing, clock, size) -> None:
+    async with timing(size=size) as person:
         clock.forward(hours=26, minutes=12)
         person.app.screen.tick()
         await person.rests()
@@ -280,11 +279,8 @@ async def test_a_reading_that_is_late_is_said_whole(sit, soaking, clock, size) -
         assert said.endswith("late is as good, because the true time is used.")
 
 
-async def test_the_readings_of_the_page_are_those_of_plain_lines(
-    sit, soaking, clock, session_of
-) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_the_readings_of_the_page_are_those_of_plain_lines(timing, clock, session_of) -> None:
+    async with timing() as person:
         await _reads(person, clock, "7 in", hours=1)
         by_page = dict(person.session.answers.texts)
         plain = session_of(person.session.answers.without("holes.1.readings"))
@@ -293,11 +289,8 @@ async def test_the_readings_of_the_page_are_those_of_plain_lines(
         assert plain.answers.texts == by_page
 
 
-async def test_the_bell_rings_once_for_each_reading_that_is_due(
-    sit, soaking, clock, monkeypatch
-) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_the_bell_rings_once_for_each_reading_that_is_due(timing, clock, monkeypatch) -> None:
+    async with timing() as person:
         rung = []
         monkeypatch.setattr(person.app, "bell", lambda: rung.append(clock.now))
         clock.forward(hours=1)
@@ -357,10 +350,9 @@ async def test_a_due_reading_is_called_on_every_page_and_shown_where_no_line_say
 
 
 async def test_each_way_of_telling_is_switched_and_remembered(
-    sit, soaking, clock, written, monkeypatch
+    timing, sit, soaking, clock, written, monkeypatch
 ) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         await person.press("b")
         assert "1 on the bell" in person.sees_words()
         assert "(none here)" in person.sees_words()
@@ -401,9 +393,8 @@ async def test_the_look_at_a_filling_is_called_too(sit, write, located, clock, m
             assert len(rung) == times, minutes
 
 
-async def test_a_due_reading_is_told_in_the_page_and_lies_over_nothing(sit, soaking, clock) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_a_due_reading_is_told_in_the_page_and_lies_over_nothing(timing, clock) -> None:
+    async with timing() as person:
         clock.forward(hours=1)
         person.app.screen.tick()
         await person.rests()
@@ -433,11 +424,8 @@ async def test_the_times_of_another_zone_are_shown_by_this_computers_clock_and_s
         )
 
 
-async def test_the_chart_stands_beside_the_table_and_takes_the_page_by_a_key(
-    sit, soaking, clock
-) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_the_chart_stands_beside_the_table_and_takes_the_page_by_a_key(timing, clock) -> None:
+    async with timing() as person:
         await _reads(person, clock, "7 in", hours=1)
         page = person.app.screen
         assert page.query_one("#chart").display and "drop" in person.sees()
@@ -495,9 +483,8 @@ async def test_one_key_goes_on_to_the_next_hole_with_its_own_readings(
         assert person.session.answers.texts["holes.2.readings"].endswith("left 6 in")
 
 
-async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(sit, soaking, clock) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_a_clock_set_back_is_said_in_words_and_nothing_is_lost(timing, clock) -> None:
+    async with timing() as person:
         clock.forward(hours=-3)
         person.app.screen.tick()
         await person.rests()
@@ -522,12 +509,9 @@ async def test_the_test_is_started_with_one_key_where_it_has_no_start_yet(
         assert "Thu 28 May, 10:00 left 7 in" in person.sees()
 
 
-async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
-    sit, soaking, clock
-) -> None:
+async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(timing, clock) -> None:
     """The clock was an hour ahead until it was set right after the first reading."""
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         await _reads(person, clock, "7 1/8", hours=1)
         clock.forward(minutes=30 - 60)
         person.app.screen.tick()
@@ -549,10 +533,9 @@ async def test_times_noted_while_the_clock_was_ahead_are_set_back_by_one_key(
 
 
 async def test_a_reading_that_waits_for_a_shift_is_not_lost_when_the_shift_is_left(
-    sit, soaking, clock
+    timing, sit, soaking, clock
 ) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         await _reads(person, clock, "7 1/8", hours=1)
         await _reads(person, clock, "6 3/4", minutes=-30)
         await person.enters("nonsense")
@@ -589,9 +572,8 @@ async def test_the_depth_at_the_mark_is_asked_where_it_is_needed(
         )
 
 
-async def test_escape_closes_the_chart_before_the_page(sit, soaking, clock) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+async def test_escape_closes_the_chart_before_the_page(timing, clock) -> None:
+    async with timing() as person:
         await _reads(person, clock, "7 in", hours=1)
         await person.press("p", "escape")
         assert person.page == "SoakScreen" and "WATER LEFT" not in person.sees()
@@ -734,14 +716,12 @@ async def test_readings_put_off_are_passed_with_enter(sit, soaking, clock) -> No
 
 
 async def test_whoever_comes_back_to_a_running_test_comes_back_to_its_readings(
-    sit, soaking, clock
+    timing, clock
 ) -> None:
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         await _reads(person, clock, "7 in", hours=1)
     clock.forward(hours=12)
-    async with sit(soaking) as person:
-        await _opens(person)
+    async with timing() as person:
         assert bar(person).startswith("due 10:45 ")
         assert person.app.screen.query_one("#elapsed").value == "13:00:00"
 
@@ -857,10 +837,9 @@ async def test_in_every_state_and_window_the_page_is_whole_and_says_how_things_s
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24), (100, 30), (160, 45)])
 async def test_a_second_repaints_the_clock_and_the_bar_alone(
-    sit, soaking, clock, size, monkeypatch
+    timing, clock, size, monkeypatch
 ) -> None:
-    async with sit(soaking, size=size) as person:
-        await _opens(person)
+    async with timing(size=size) as person:
         await _reads(person, clock, "7 in", hours=1)
         clock.forward(minutes=5)
         page = person.app.screen
