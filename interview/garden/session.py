@@ -37,6 +37,7 @@ from interview.garden.suggest import (
     value_for,
 )
 from interview.garden.survey import pacing_questions as walking
+from interview.garden.survey import share_questions as sharing
 from interview.reading import is_unknown
 
 _SIDES = (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH)
@@ -216,6 +217,7 @@ class Session(Sitting):
         return gate.alarm(step, self._answers)
 
     def _followed(self, answers: Answers) -> Answers:
+        answers = sharing.renamed(self._answers, answers)
         answers = start.placed(self._answers, self._pegged(_paced(self._answers, answers)))
         if ground.chosen_spot(self._answers).scope != ground.chosen_spot(answers).scope:
             answers = holes.moved(self._answers, self._elsewhere(answers))

@@ -451,3 +451,23 @@ def test_the_day_to_wait_for_is_told_to_whoever_went_to_ask_for_the_marks(sessio
         seen.append(place.name)
         session.put_off(session.step)
     assert place.name == "waiting", seen
+
+
+def test_a_surface_nobody_has_named_can_be_fallen_on_by_its_usual_name(typed):
+    roofs = {
+        "country": "us",
+        "surfaces.1.surface_kind": "roof",
+        "surfaces.1.pieces": "30 ft by 14 ft",
+        "surfaces.1.another_surface": "yes",
+        "surfaces.2.surface_kind": "roof",
+        "surfaces.2.falls_on": "Roof 1",
+    }
+    session = typed(roofs)
+    step = session.jump("surfaces.2.falls_on")
+    assert "Listed: roof 1." in session.worded(step).text
+    with pytest.raises(Refused, match="Write no, or one of: roof 1"):
+        session.offer(step, "porch")
+    # Which roof it is stays said under another name.
+    session.offer(session.jump("surfaces.1.surface_name"), "south roof")
+    assert session.answers.texts["surfaces.2.falls_on"] == "south roof"
+    assert session.jump("surfaces.2.gutter_outlets") is None

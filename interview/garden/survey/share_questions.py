@@ -83,14 +83,28 @@ SURFACE_KIND = SURFACE.question(
 
 
 def _names_above(answers: Answers) -> dict[str, str]:
-    """Return the names of the surfaces listed before this one, by their folded form."""
+    """Return the names of the surfaces listed before this one, by their folded form.
+
+    One that nobody has named has its usual name.
+    """
     found = {}
     for one in answers.items("surfaces"):
         if one.scope and answers.scope and one.scope[1] < answers.scope[1]:
-            name = one.get(SURFACE_NAME)
-            if name is not None:
-                found[name.casefold()] = name
+            name = one[SURFACE_NAME]
+            found[name.casefold()] = name
     return found
+
+
+def renamed(before: Answers, after: Answers) -> Answers:
+    """Return ``after`` with each surface that falls on one whose name changed falling on it yet."""
+    for one in before.items("surfaces"):
+        assert one.scope is not None
+        old, new = one[SURFACE_NAME], after.at(*one.scope)[SURFACE_NAME]
+        for other in after.items("surfaces"):
+            falls = other.text(FALLS_ON)
+            if new != old and falls is not None and falls.casefold() == old.casefold():
+                after = after.with_text(other.address(FALLS_ON), new)
+    return after
 
 
 def _not_above(name: str, answers: Answers) -> str | None:
