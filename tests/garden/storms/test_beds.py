@@ -55,6 +55,17 @@ def test_one_bed_is_just_the_garden(in_series):
     assert found.spill_volume == direct.spill_volume
 
 
+@pytest.mark.parametrize("in_series", [False, True])
+def test_the_row_of_a_storm_is_of_the_wettest_bed_and_what_leaves_the_garden(in_series):
+    found = made(2, in_series).route(rain(3))
+    row, wettest = found.row, found.wettest
+    assert (row.rain, row.peak) == (quantity(3, "in"), wettest.peak)
+    assert row.hours_on_floor == wettest.hours_on_floor
+    assert 0 < cubic(row.spill_volume) == pytest.approx(cubic(found.spill_volume))
+    caught = 1 - cubic(found.spill_volume) / cubic(found.inflow_volume)
+    assert row.share_caught == pytest.approx(caught)
+
+
 def test_two_beds_side_by_side_for_twice_the_roof_do_as_one_for_one():
     one, two = made(1, False, 570).route(rain(2)), made(2, False, 1140).route(rain(2))
     assert two.share_caught == pytest.approx(one.share_caught)

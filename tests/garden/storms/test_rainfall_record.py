@@ -66,6 +66,7 @@ def test_twelve_days_give_the_worked_share():
     assert [day.day for day in found.days_over] == [4, 8, 12]
     assert inches(found.rain) == pytest.approx(6.5)
     assert found.longest_rain_days == 4
+    assert found.overflow_days_a_year == pytest.approx(3 * 365.25 / 12)
 
 
 def test_half_the_rate_holds_less():

@@ -6,7 +6,13 @@ import pytest
 
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
-from interview.garden.storms.record_columns import Column, ColumnUnclear, head_of
+from interview.garden.storms.record_columns import (
+    Column,
+    ColumnUnclear,
+    Head,
+    find_columns,
+    head_of,
+)
 from interview.garden.storms.record_text import head_rows, read_record
 from interview.garden.summary import waiting
 from interview.reading import Refused
@@ -56,6 +62,52 @@ def test_the_columns_of_a_file_are_told_by_number_and_heading(text, told):
     assert head.named is (text != DAYS)
     if "x" in text and not told:
         assert str(head).endswith("12 x and 9 more")
+
+
+def test_more_columns_than_are_told_are_counted():
+    for count, end in [(12, "12 x"), (13, "12 x and 1 more"), (15, "12 x and 3 more")]:
+        head = Head(("date", *"x" * (count - 1)), True)
+        assert str(head).endswith(end), count
+    long = Head(("d" * 31, "rain", "snow", "precip"), True)
+    assert long.told(0) == f"1 {'d' * 30}"
+    assert (long.named_so(Column.DATE), long.named_so(Column.DEPTH)) == ([], [1, 3])
+    dated = Head(("rain", "date"), True)
+    assert (dated.named_so(Column.DATE), dated.named_so(Column.DEPTH)) == ([1], [0])
+    assert dated._replace(named=False).named_so(Column.DATE) == []
+
+
+def test_columns_given_by_number_are_taken_from_the_first_line_that_has_them(subtests):
+    heading, data = (1, ["date", "rain"]), (2, ["2020-05-01", "0.4"])
+    for rows, found in [
+        ([heading, data], (0, (0, 1))),
+        ([data, data], (-1, (0, 1))),
+        ([(1, ["2020-05-01"]), data], (0, (0, 1))),
+        ([(1, ["date", "0.4"]), data], (0, (0, 1))),
+        ([heading], (0, (0, 1))),
+    ]:
+        with subtests.test(rows=rows):
+            assert find_columns(rows, "1", "2") == found
+    for dates, rain, column, place in [("3", "1", Column.DATE, 3), ("1", "3", Column.DEPTH, 3)]:
+        with pytest.raises(ColumnUnclear, match=f"no column {place}") as refused:
+            find_columns([heading, data], dates, rain)
+        assert refused.value.column is column
+
+
+def test_what_the_first_lines_hold_is_told_where_a_column_is_not_found(subtests):
+    long, broken = "x" * 31, (1, [""])
+    for rows, given, said in [
+        ([(1, ["a", "b"])], (None, "rain"), "named date. Write the name or the number of that "
+         "column. The first line has: a, b."),
+        ([broken, (2, ["a", "b"])], (None, "2"), "Line 2 has: a, b."),
+        ([broken, broken], ("1", "1"), "which one holds the rain. The first line has: nothing."),
+        ([(1, [long, "b"])], ("y" * 41, "2"), f"No column is named {'y' * 40}. The first line has: "
+         f"{'x' * 30}, b."),
+        ([(1, ["date", "x"]), (2, ["x", "rain"])], (None, None), "are not named in the same line. "
+         "Correct the heading."),
+    ]:  # fmt: skip
+        with subtests.test(said=said), pytest.raises(ColumnUnclear) as refused:
+            find_columns(rows, *given)
+        assert str(refused.value).endswith(said)
 
 
 @pytest.fixture

@@ -1,6 +1,7 @@
 """The longest unbroken time under water, held against the replay of a rainfall record."""
 
 import datetime as dt
+import math
 
 import pytest
 from hypothesis import given, settings
@@ -9,9 +10,11 @@ from hypothesis import strategies as st
 from interview.garden.form.basin import Basin
 from interview.garden.pond import routing as storms
 from interview.garden.pond.hyetographs import StormShape, again, storm
+from interview.garden.pond.pieces import PoolPiece
 from interview.garden.pond.pool import pool
+from interview.garden.size.zones import Zone
 from interview.garden.storms.rainfall_record import replay
-from interview.garden.storms.wet_zones import longest_wet
+from interview.garden.storms.wet_zones import longest_wet, zone_hours
 from interview.quantities.units import magnitude, quantity
 
 
@@ -64,3 +67,34 @@ def test_nothing_stands_above_a_height_never_reached():
         garden(1.0), storm(StormShape.UNIFORM, quantity(0.1, "in"), quantity(6, "h"))
     )
     assert magnitude(longest_wet(routed.pieces, quantity(6, "in")), "h") == 0
+
+
+def test_the_longer_spell_may_come_after_a_dry_one():
+    def piece(start, end, depth):
+        return PoolPiece((start, end), (depth, depth), (0.0, 0.0), 0.0)
+
+    pieces = [piece(0, 1, 0.3), piece(1, 5, 0.0), piece(5, 7, 0.3), piece(7, 8, 0.4)]
+    assert magnitude(longest_wet(pieces, quantity(0.2, "ft")), "h") == pytest.approx(3)
+
+
+def test_hours_under_water_follow_the_fall_from_the_pond():
+    """(depth - height) / rate: the floor, half way up and the full pond, or heights as given."""
+    rate = quantity(0.25, "in/h")
+    for deep, heights, hours in [
+        (6, (), (24, 12, 0)),
+        (6, (quantity(4, "in"), quantity(5, "in")), (24, 8, 4)),
+        (6, (quantity(7, "in"), quantity(8, "in")), (24, 0, 0)),
+        (0.5, (), (2, 1, 0)),
+        (0, (), (0, 0, 0)),
+    ]:
+        found = zone_hours(quantity(deep, "in"), rate, *heights)
+        assert [magnitude(found.of(zone), "h") for zone in Zone] == pytest.approx(hours)
+    for wrong in (
+        lambda: zone_hours(quantity(-1, "in"), rate),
+        lambda: zone_hours(quantity(math.inf, "in"), rate),
+        lambda: zone_hours(quantity(6, "in"), quantity(0, "in/h")),
+        lambda: zone_hours(quantity(6, "in"), rate, quantity(-1, "in")),
+        lambda: zone_hours(quantity(6, "in"), rate, quantity(math.inf, "in")),
+    ):
+        with pytest.raises(ValueError, match=r"^Give a .*\.$"):
+            wrong()
