@@ -31,6 +31,7 @@ from interview.garden.survey.shapes import (
     circle,
     half_circle,
 )
+from interview.quantities.spread import TAPE_ERROR_IN
 from interview.quantities.units import magnitude, quantity
 
 side = st.floats(0.5, 200)
@@ -100,6 +101,10 @@ def test_offsets_from_a_line():
     assert square_feet(three.area) == pytest.approx(24)
     # By hand: the spacing in full, then 3 x 2 / 2, 3 x 5 and 3 x 4 / 2 of the 24.
     assert three.elasticities == pytest.approx((1, 3 / 24, 15 / 24, 6 / 24))
+    # Ends of nothing carry no error: that of the spacing, and of the 5 ft that are all the area.
+    tape = TAPE_ERROR_IN / 12
+    gable = Piece(Offsets(ft(3), (ft(0), ft(5), ft(0))))
+    assert gable.relative_error == pytest.approx(math.hypot(tape / 3, tape / 5))
 
 
 def test_an_ell_walked_round_is_two_rectangles():
@@ -245,6 +250,10 @@ SQUARE_TURNS = (quantity(90, "degree"),) * 3
 def test_a_gap_within_the_measuring_error_closes_and_one_beyond_it_does_not():
     """By tape the ends of 20, 10, 20, 10 ft may miss by two standard errors: 2.2 ft."""
     assert SidesRound((ft(20), ft(10), ft(18), ft(10)), SQUARE_TURNS).area
+    with pytest.raises(ValueError, match="come back"):
+        SidesRound((ft(10), ft(20), ft(10), ft(12)), SQUARE_TURNS)
+    with pytest.raises(ValueError, match=r"\.$"):
+        SidesRound((ft(4), ft(4)), (quantity(180, "degree"),))
     with pytest.raises(ValueError, match="come back"):
         SidesRound((ft(20), ft(10), ft(17.6), ft(10)), SQUARE_TURNS)
 
