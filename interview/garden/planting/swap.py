@@ -36,7 +36,7 @@ def matching(plants: Sequence[Plant], name: str) -> list[Plant]:
 def stranger(name: str, plants: Sequence[Plant]) -> str:
     """Say that the list does not know ``name``, with the nearest name it has."""
     known = {one: one for plant in plants for one in sorted(plant.names)}
-    near = get_close_matches(" ".join(name.split()).casefold(), known, n=1)
+    near = get_close_matches(" ".join(name.split()).casefold(), known)
     hint = "look up how wet it likes to be."
     if near:
         owner = next(plant for plant in plants if near[0] in plant.names)
