@@ -11,6 +11,11 @@ Decided here:
   several times while it is turned. All is written anew at another size, at F2, and back from a
   stop.
 - No row of a list has colors of its own: on the row that is chosen they would be unreadable.
+- A page turn styles anew only the parts whose style hangs on how the page is laid out
+  (``question_room.LAID_OUT``); Textual would style all of it, which took a third of a turn.
+- Before a finished garden answers its first key each of its answers is read and held against the
+  others, for a fault is told at once. That takes quantities, so that Pint is loaded until then: a
+  sixth of that start. The questions' own modules are another third, Textual most of the rest.
 - The frame of a page (``screens/page``) holds what every page has: where one is, the stages, what
   is said, the keys. Nothing lies over a page; a notice goes with the next key, a warning with
   Enter.

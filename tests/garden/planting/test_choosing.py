@@ -7,8 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from interview.garden.planting import choose as choosing
 from interview.garden.planting.care import CARE, WHEN_TO_PLANT, after_storm
-from interview.garden.planting.choice import Season
+from interview.garden.planting.choice import Season, quality
 from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import (
     crowds,
@@ -258,6 +259,20 @@ def test_the_same_wishes_give_the_same_planting_whatever_the_order_of_the_list()
     plan = choose(builtin_plants(), MW, garden())
     again = choose(tuple(reversed(builtin_plants())), MW, garden())
     assert [zone.picks for zone in plan.zones] == [zone.picks for zone in again.zones]
+
+
+def test_a_plant_is_scored_only_where_nothing_speaks_against_it(monkeypatch) -> None:
+    scored: list[str] = []
+
+    def noting(plant, *others):
+        scored.append(plant.scientific_name)
+        return quality(plant, *others)
+
+    monkeypatch.setattr(choosing, "quality", noting)
+    plan = choose(builtin_plants(), MW, garden())
+    taken = [one.plant.scientific_name for zone in plan.zones for one in zone.picks]
+    taken += [one.scientific_name for zone in plan.zones for one in zone.reserve]
+    assert sorted(scored) == sorted(taken)
 
 
 def test_every_plant_of_the_region_is_picked_held_in_reserve_or_out_for_a_reason():
