@@ -27,7 +27,7 @@ from interview.garden import figures
 from interview.garden.opening import text_opener
 from interview.garden.plan import Plan
 from interview.garden.session import Session
-from interview.garden.size import price_lines, station_lines
+from interview.garden.size import price_lines, shape_questions
 from interview.garden.soak import reading_lines as lines
 from interview.garden.stages import new_answers, question_at
 from interview.garden.survey import piece_lines
@@ -495,7 +495,7 @@ class Chance:
                 return (
                     f"2026-05-2{rng.randint(4, 7)} {rng.randint(0, 23):02}:{rng.randint(0, 59):02}"
                 )
-            case kinds.Several(each=station_lines.StationLine()):
+            case kinds.Several(each=shape_questions.StationLine()):
                 return self._stations()
             case kinds.Several():
                 count = rng.choice((kind.at_least, 1, 3, 4))

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from interview.answers_file import disk, own_files
-from interview.answers_file.named_files import NoFile
+from interview.answers_file.named_files import NoFile, lines_of
 from interview.garden.form.basin import Basin
 from interview.garden.opening import text_opener
 from interview.garden.pond.pool import pool
@@ -19,7 +19,6 @@ from interview.garden.storms.rainfall_record import replay
 from interview.garden.storms.record_columns import HEAD_ROWS, LONGEST_LINE, MOST_LINES
 from interview.garden.storms.record_text import WETTEST_DAY_MM, head_rows, read_record
 from interview.quantities.units import magnitude, quantity
-from interview.reading.text_lines import lines_of
 from interview.sheet.card import card_text
 from interview.sheet.check import faults_beside
 from interview.sheet.figures_file import figures_text

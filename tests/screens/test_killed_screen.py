@@ -17,7 +17,7 @@ from types import ModuleType
 import pytest
 from textual.drivers import linux_driver
 
-from interview.screens.terminal import write_into_nothing
+from interview.screens.run import write_into_nothing
 
 TESTS = Path(__file__).parents[1]
 

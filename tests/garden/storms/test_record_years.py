@@ -9,11 +9,11 @@ from hypothesis import given as sampled
 from hypothesis import settings
 from hypothesis import strategies as st
 
+from interview.answers_file.named_files import lines_of
 from interview.garden.storms.record_columns import LONGEST_LINE, Column, ColumnUnclear
 from interview.garden.storms.record_text import read_record
 from interview.garden.summary import waiting
 from interview.quantities.units import magnitude
-from interview.reading.text_lines import lines_of
 from interview.sheet.report import plan_text
 
 DAYS = "2020-05-01,0.4\n2020-05-02,0\n2020-05-03,1.5\n"
