@@ -26,6 +26,7 @@ _CLOCK = (
 )
 _ISO_DATE = r"(?a)(\d{4})([-/.])(\d{1,2})\2(\d{1,2})|(\d{4})(\d{2})(\d{2})"
 _NUMERIC = r"(?a)(\d{1,2})([-/.])(\d{1,2})\2(\d{2}|\d{4})"
+_NO_YEAR = r"(?a)(\d{1,2})/(\d{1,2})"
 _DAY_FIRST = r"(?a)(\d{1,2})(?:st|nd|rd|th)?[ -]?(?:of )?([a-z]{3,9})\.?(?:,? ?-?(\d+))?"
 _MONTH_FIRST = r"(?a)([a-z]{3,9})\.?[ -]?(\d{1,2})(?:st|nd|rd|th)?(?:(?:, ?| |-)(\d+))?"
 _WEEKDAY = r"([a-z]{3,9})\.?,? (?=.*\d)"
@@ -76,7 +77,8 @@ def read_date(text: str, today: dt.date) -> dt.date:
     if clean == "tomorrow":
         raise Refused("That day is still to come. Write the day it happened, such as today.")
     clean, weekday = _without_weekday(clean)
-    found = _numbers_only(clean) or _with_month_name(clean, today)
+    in_full = f"{clean}/{today.year}" if re.fullmatch(_NO_YEAR, clean) else clean
+    found = _numbers_only(in_full) or _with_month_name(clean, today)
     if found is None:
         raise Refused(f"{shown(clean)} is not a date. Write it like {_DATE_EXAMPLE}.")
     date = _date(*found)

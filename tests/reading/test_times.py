@@ -114,6 +114,12 @@ def test_a_date_in_numbers_is_refused_showing_both_readings(subtests):
             assert refusal(read_date, text, TODAY).endswith("Write 5 June 2025 or 6 May 2025.")
 
 
+def test_a_month_and_a_day_in_numbers_are_taken_where_only_one_date_can_be_meant():
+    assert read_date("5/13", TODAY) == read_date("13/5", TODAY) == dt.date(2026, 5, 13)
+    assert "Write 12 February 2026 or 2 December 2026" in refusal(read_date, "12/2", TODAY)
+    assert "is not a date" in refusal(read_date, "5/6/7/8", TODAY)
+
+
 def test_a_text_that_is_no_date_is_refused_each_in_its_own_words(subtests):
     for text, hint in [
         ("13/5/25", "in full, such as 13 May 2025"),
