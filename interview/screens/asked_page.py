@@ -138,7 +138,9 @@ class AskedPage(QuestionRoom):
         shut = bool(step and session.shut(step))
         lines = [] if mode is Mode.BOX else [f"{one.key}{one.value}" for one in self._rows()]
         lines += [self._verdict.line] if self._verdict else []
-        return Shown(mode, name, address, kept, shut, tuple(lines))
+        tells = mode is Mode.ROWS and place is not None and place.page.tells
+        answers = session.answers.texts if tells else {}
+        return Shown(mode, name, address, kept, shut, tuple(lines), answers)
 
     async def _show(self) -> None:
         """Show where the session stands; what is shown already stays as it is."""

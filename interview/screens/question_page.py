@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from enum import Enum
 from typing import NamedTuple
 
@@ -50,6 +50,8 @@ class Shown(NamedTuple):
     shut: bool = False
     lines: tuple[str, ...] = ()
     """What stands around the field: what is told, the other boxes, the rows."""
+    answers: Mapping[str, str] = {}
+    """The answers that a page tells of."""
 
 
 class QuestionPage(Page):

@@ -208,3 +208,18 @@ async def test_with_no_color_the_three_sizes_are_drawn_by_characters(sit, sample
         await person.settles()
         assert any("\u2801" <= char <= "\u28ff" for char in person.sees()), "no outline"
         assert not set("▄▌▐▗▖▝▘") & set(person.sees())
+
+
+async def test_what_is_kept_is_told_of_on_the_page_one_comes_back_to(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        person.session.go_to("the_plan")
+        await person.press("ctrl+l", "escape")
+        await person.settles()
+        before = person.says("told")
+        await person.press("f4")
+        await person.press(*["down"] * 4, "right", "k")
+        await person.settles()
+        await person.press("escape")
+        await person.settles()
+        assert person.session.answers.texts["side_slope"] == "3.5:1"
+        assert before and person.says("told") != before
