@@ -75,6 +75,8 @@ class Found(NamedTuple):
         if self.trouble is not None:
             return own_fault.short(self.trouble)
         number, value = self.number(metric), self.value
+        if isinstance(value, dt.date):
+            return f"{value:%a} {value.day} {value:%b %Y}"
         if self.figure.words is not None and isinstance(number, float) and value is not number:
             return self.figure.words(value, metric)  # type: ignore[arg-type]
         if isinstance(number, bool):

@@ -43,6 +43,7 @@ from interview.quantities.shown import (
 from interview.quantities.units import quantity
 from interview.reading import foreign, said_day
 from interview.sheet.card_soil import GAP, flow, or_gap, soil
+from interview.sheet.common import stopped
 from interview.sheet.stakeout import MOST_ROWS, SHAPE_WORDS, peg_table
 
 Part = Callable[[Plan], Iterator[str]]
@@ -101,15 +102,6 @@ def _page(plan: Plan, planting: Part, brief: int) -> tuple[list[str], list[Secti
         parts = (("3 WHAT STOPS IT, AND WHAT WOULD CHANGE THAT", _stops), ("4 TAKE CARE", _care))
     titled = (("1 MAY I DIG?", _gate), ("2 WHERE", _where), *parts)
     return head, [(title, _lines_of(title, part, plan)) for title, part in titled]
-
-
-def stopped(plan: Plan) -> bool:
-    """Tell whether a stop was found, or none could be looked for."""
-    try:
-        return may_dig(plan).word == "STOP"
-    except Exception as trouble:
-        own_fault.note("whether a stop was found", trouble)
-        return True
 
 
 def _lines_of(name: str, part: Part, plan: Plan) -> list[str]:
@@ -172,7 +164,7 @@ def _gate(plan: Plan) -> Iterator[str]:
     ticket = plan.answers.get(buried.LINES_TICKET) or GAP
     gate = plan.site.dig_gate
     yield from wrap(f" {buried.locating_service(plan.answers)} Ticket: {ticket}.", "   ")
-    yield f" The wait ends {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
+    yield f" First day to dig: {_day(gate.earliest)}; marks good until {_day(gate.stale_after)}"
     day = plan.answers.get(review.DIG_DAY)
     past = " (past)" if day is not None and day < plan.now.date() else ""
     yield f" To be dug on: {_day(day)}{past}"

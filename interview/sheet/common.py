@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 
+from interview.asking import own_fault
 from interview.drawing.canvas import cells
 from interview.drawing.scene import Drawing
 from interview.garden.earth.materials import sold_in
 from interview.garden.figures import BY_KEY, find
 from interview.garden.plan import Plan
-from interview.garden.summary import width, words_alone, wrap
+from interview.garden.summary import may_dig, width, words_alone, wrap
 from interview.quantities.units import Quantity, magnitude, plain_number, unit_name
 
 
@@ -68,3 +69,18 @@ def order_words(amount: Quantity, metric: bool) -> str:
     """Write a volume in the unit it is sold in: half cubic yards, else feet."""
     unit = sold_in(amount, metric)
     return f"{plain_number(magnitude(amount, unit), 4)} {unit_name(unit)}"
+
+
+STOPPED = (
+    "While a stop stands the sheet gives no measures to dig by. Local codes and licensed people "
+    "decide."
+)
+
+
+def stopped(plan: Plan) -> bool:
+    """Tell whether a stop was found, or none could be looked for."""
+    try:
+        return may_dig(plan).word == "STOP"
+    except Exception as trouble:
+        own_fault.note("whether a stop was found", trouble)
+        return True

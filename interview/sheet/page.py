@@ -17,7 +17,7 @@ from interview.garden.site import cautions
 from interview.garden.summary import unfolded
 from interview.sheet import page_parts, page_plants, report
 from interview.sheet.card import card_parts
-from interview.sheet.common import DRAWN, drawings_apart
+from interview.sheet.common import DRAWN, drawings_apart, stopped
 from interview.sheet.markup import Markup, items, joined, row, tag, text
 from interview.sheet.page_parts import made, name_of, section_of
 from interview.sheet.page_room import NAME_LETTERS
@@ -162,14 +162,14 @@ def _garden(plan: Plan) -> list[Markup]:
     """Return the garden on two pages; what finds no room under a long planting stays together."""
     under = tag("div", _flow(plan), _care(plan), class_="together")
     return [
-        tag("div", *_first(plan), _footer(), class_="page"),
+        tag("div", *_first(plan), _footer(plan), class_="page"),
         tag("div", *_plants(plan), under, class_="page"),
     ]
 
 
 def _spilled(plan: Plan) -> list[Markup]:
     """Return a garden of which much is still open: what is left of its second page is filled."""
-    plants = tag("div", *_plants(plan), _care(plan), _footer(), class_="together")
+    plants = tag("div", *_plants(plan), _care(plan), _footer(plan), class_="together")
     return [tag("div", *_first(plan), _flow(plan), plants, class_="page")]
 
 
@@ -194,8 +194,10 @@ def _first(plan: Plan) -> Iterator[Markup]:
     yield section_of("Still to find out", _open, plan)
 
 
-def _footer() -> Markup:
-    rest = (tag("span", words, tag("code", command)) for words, command in REST)
+def _footer(plan: Plan) -> Markup:
+    # What is done outside is told nowhere while a stop stands.
+    there = REST[1:] if stopped(plan) else REST
+    rest = (tag("span", words, tag("code", command)) for words, command in there)
     return tag("footer", f"{cautions.NOT_ENGINEERING} ", *rest)
 
 

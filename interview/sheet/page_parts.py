@@ -25,7 +25,8 @@ from interview.garden.summary import (
 )
 from interview.quantities.evidence import Finding, Grade
 from interview.sheet import next_steps, page_room
-from interview.sheet.card import NO_PEGS, stopped
+from interview.sheet.card import NO_PEGS
+from interview.sheet.common import STOPPED, stopped
 from interview.sheet.markup import Markup, items, joined, row, tag
 from interview.sheet.size import beds_apart
 from interview.sheet.stakeout import LINES, MOST_ROWS, PegTable, peg_table
@@ -47,10 +48,6 @@ BADGES = {
     Grade.STOP: ("■", "STOP"),
 }
 OPENNESS = {"OPEN": "✓", "SHUT": "✕", "STOP": "■"}
-STOPPED = (
-    "While a stop stands the sheet gives no measures to dig by. Local codes and licensed people "
-    "decide."
-)
 
 
 def made(title: str, part: Part, plan: Plan) -> Markup:

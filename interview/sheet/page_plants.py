@@ -19,7 +19,7 @@ from interview.garden.planting.record import Plant
 from interview.garden.planting.words import apart_words, short_name
 from interview.garden.site import cautions
 from interview.quantities.shown import area_words
-from interview.sheet.card import stopped
+from interview.sheet.common import stopped
 from interview.sheet.first_year import year_of_care
 from interview.sheet.markup import Markup, items, joined, tag, text
 from interview.sheet.plants import (

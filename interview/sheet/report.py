@@ -9,6 +9,7 @@ from interview.asking import own_fault
 from interview.asking.kinds import NO_ITEMS
 from interview.asking.question import Unanswered
 from interview.garden.afterwards import questions as review
+from interview.garden.afterwards.levels_questions import LEVELS_READ
 from interview.garden.guides import guides
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -45,7 +46,7 @@ from interview.sheet import (
     work,
 )
 from interview.sheet.appendix import Sources, formulas, glossary
-from interview.sheet.common import DRAWN
+from interview.sheet.common import DRAWN, STOPPED, stopped
 
 
 def disagreements(plan: Plan, mark: Callable[[Source], str]) -> Iterator[str]:
@@ -214,7 +215,12 @@ def _short_parts(plan: Plan) -> Iterator[list[str]]:
     yield _part("WHAT WAS FOUND", lambda: outside.found(plan))
     yield from _worked(plan, REMEDIES[:2])
     yield _part("CAUTIONS", lambda: _caution_part(plan))
-    yield from _worked(plan, (*SHORT, *_with(_bare, LEVELS), *SHORT_PLANTED))
+    if stopped(plan):
+        yield _part("DIGGING", lambda: wrap(STOPPED))
+        if plan.answers.get(LEVELS_READ):  # it is dug
+            yield from _worked(plan, _with(_bare, LEVELS))
+    else:
+        yield from _worked(plan, (*SHORT, *_with(_bare, LEVELS), *SHORT_PLANTED))
     yield _part("NOTES", lambda: _notes_part(plan))
     yield ["", *outside.MORE]
 

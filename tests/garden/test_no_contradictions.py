@@ -64,7 +64,7 @@ DOCTORED = {
     "pegs_are_told_alike": _words("card", "both ways 7 ft 6 in", "both ways 8 ft 6 in"),
     "kinds_are_told_alike": _words("short", "11 x Gray's sedge", "12 x Gray's sedge"),
     "times_and_dates_are_told_alike": _words(
-        "card", "until Tue 2026-06-09", "until Tue 2026-06-08"
+        "card", "until Tue 9 Jun 2026", "until Mon 8 Jun 2026"
     ),
     "spared_money_is_told_alike": _words("short", "half next year: 94", "half next year: 294"),
     "sizes_come_in_order": _words("full", "dig              120 ft³", "dig              190 ft³"),

@@ -6,6 +6,7 @@ Each check takes what was told of one garden and yields a sentence for every con
 from __future__ import annotations
 
 import csv
+import datetime as dt
 import html
 import math
 import re
@@ -177,6 +178,9 @@ def kinds_are_told_alike(told: Told) -> Complaints:
             yield f"{name} is under water {wet[name]}, {key} is {shown}"
 
 
+_DAY = r"\w{3} \d+ \w{3} \d{4}"
+
+
 def times_and_dates_are_told_alike(told: Told) -> Complaints:
     """How soon it empties and the days of the lines are the same wherever they stand."""
     n = told.numbers
@@ -196,12 +200,17 @@ def times_and_dates_are_told_alike(told: Told) -> Complaints:
         if len(set(said.values())) > 1:
             yield f"it empties in {said}"
     for key, label, on_card in (
-        ("earliest_dig_day", "First day to dig", r"wait ends \w+ (\S+?)[;.]"),
-        ("marks_stale_after", "Last day the marks are good", r"marks good until \w+ (\S+)"),
+        ("earliest_dig_day", "First day to dig", rf"First day to dig: ({_DAY})"),
+        ("marks_stale_after", "Last day the marks are good", rf"marks good until ({_DAY})"),
     ):
-        sheet = re.search(rf"{label}: +(\S+)", told.part("DIGGING", told.short))
+        sheet = re.search(rf"{label}: +({_DAY})", told.part("DIGGING", told.short))
         card = re.search(on_card, flat(told.card))
-        days = {at[1] for at in (sheet, card) if at} | ({n[key]} if key in n else set())
+        days = {
+            dt.datetime.strptime(at[1], "%a %d %b %Y").date().isoformat()
+            for at in (sheet, card)
+            if at
+        }
+        days |= {n[key]} if key in n else set()
         if len(days) > 1:
             yield f"{key}: {days}"
 

@@ -8,9 +8,11 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import cached_property
 from itertools import pairwise
 from typing import Any
+from unittest.mock import patch
 
 from interview.garden.figures import BY_KEY, found
 from interview.garden.plan import Plan
+from interview.sheet import report
 from interview.sheet.card import card_text
 from interview.sheet.figures_file import figures_text
 from interview.sheet.page import page_html
@@ -46,8 +48,9 @@ class Told:
 
     @cached_property
     def short(self) -> str:
-        """The plain sheet."""
-        return outside_text(self.plan)
+        """The plain sheet, with what a stop keeps back, so that it is held too."""
+        with patch.object(report, "stopped", return_value=False):
+            return outside_text(self.plan)
 
     @cached_property
     def full(self) -> str:

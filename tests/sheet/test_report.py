@@ -14,6 +14,7 @@ from interview.garden.size.rough_figures import SETTLED
 from interview.garden.summary import assumed, so_far, waiting, waiting_text
 from interview.quantities.units import magnitude
 from interview.sheet.card import card_text
+from interview.sheet.common import STOPPED
 from interview.sheet.report import outside_text, plan_text
 
 PEGGED = {"floor_length": "15 ft", "floor_width": "7 ft"}
@@ -303,3 +304,13 @@ def test_a_dig_day_after_the_marks_go_stale_is_not_passed_over(plan_of, whole):
     sheet = flat(plan_text(plan_of({**whole, "dig_day": "2026-08-01"})))
     assert "Sat 1 Aug 2026" in sheet
     assert "were good only until" in sheet
+
+
+def test_what_is_taken_outside_gives_no_measures_to_dig_by_while_a_stop_stands(plan_of, whole):
+    """Nor any to build and plant by; those who study it find them among the working."""
+    stop = {**plan_of(whole).answers.texts, "spots.1.slope_drop": "5 ft"}
+    told = outside_text(plan_of(stop))
+    assert "[STOP]" in told and flat(STOPPED) in flat(told)
+    for title in ("PEGGING OUT", "THE WORK", "SHOPPING LIST", "PLANTS", "FIRST YEAR"):
+        assert f"\n{title} -" not in told and f"\n{title}\n" in plan_text(plan_of(stop))
+    assert "level string" not in told and "[ ]" not in told
