@@ -157,7 +157,7 @@ def _banner(look: Overview, columns: int) -> Iterator[Row]:
     word = look.verdict.value.upper()
     right = text_row(look.digging, Ink.GOOD if "open" in look.digging else Ink.LOOK)
     left = (*_badge(word), BLANK, *text_row(look.says, bold=True))
-    gap = columns - len(left) - len(right)
+    gap = columns - _EDGE - len(left) - len(right)
     if gap > 0:
         yield (*left, *([BLANK] * gap), *right)
     else:

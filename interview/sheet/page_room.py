@@ -12,6 +12,8 @@ from typing import NamedTuple
 
 LEAST_MM, MOST_MM = 80.0, 130.0
 """Heights of the picture."""
+_SPARE = 12.0
+"""How much less than the lowest picture still fits: pages printed were found to leave 18."""
 SECTION_MM = 48.0
 """Height of the section."""
 _PAGE = 260.0
@@ -86,5 +88,5 @@ class FrontRoom:
         if not self.notes_apart:
             room -= high(one.notes, _NOTE, WIDE)
         self.high = min(max(room, LEAST_MM), MOST_MM)
-        self.spills = room < LEAST_MM
+        self.spills = room < LEAST_MM - _SPARE
         """Whether the page goes on on another one, however low the picture is."""
