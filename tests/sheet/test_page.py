@@ -334,6 +334,15 @@ def test_the_first_page_spills_where_its_picture_would_be_too_low():
     assert many.spills and many.high == page_room.LEAST_MM
 
 
+def test_a_finished_garden_keeps_its_first_page_also_where_digging_is_shut(subtests):
+    for name in ("finished_us", "finished_metric", "usual_us"):
+        answers = store.load(SAMPLES / f"{name}.yaml")[0].answers
+        for day in (dt.datetime(2026, 5, 28, 9), dt.datetime(2026, 11, 29, 12)):
+            with subtests.test(name=name, day=day):
+                plan = plan_from(answers, SAMPLES, day.replace(tzinfo=dt.UTC))
+                assert not page_parts.spills(plan)
+
+
 def test_the_two_pages_name_only_parts_that_they_say_how_to_get(garden):
     page = page_html(garden)
     footer = page[page.index("<footer>") : page.index("</footer>")]
