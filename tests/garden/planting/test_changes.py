@@ -104,6 +104,37 @@ def test_a_rush_gives_way_to_a_sedge_before_the_best_of_flowers():
     assert substitute(plants[PlantKind.FERN], bed, [bed]).plant.kind is PlantKind.FORB
 
 
+def test_what_is_put_in_is_the_likest_in_each_way_before_the_next(subtests):
+    """By the order that is told: each way decides over all the ways below it."""
+    gone = next(
+        one for one in builtin_plants()
+        if one.kind is PlantKind.FORB and one.bloom_months == (6, 7, 8) and not one.thorny
+    )  # fmt: skip
+    like = gone._replace(spreads="no", spacing_in=18.0)
+    plain, other = like._replace(scientific_name="Aa aa"), like._replace(scientific_name="Bb bb")
+    elsewhere = Bed(Zone.SIDE, 90.0, 40, 10.0, picked=[Candidate(other, "", 0.0)])
+
+    # Two kinds stand in 40 ft² here, so that each has 20: what wants 5 ft does not fit.
+    def rivals():
+        yield "in the garden", other, {}
+        yield "crowds", other._replace(scientific_name="Cc cc", spacing_in=60.0), {}
+        yield "season", other._replace(scientific_name="Cc cc", bloom_months=(4,)), {}
+        yield "spreads", other._replace(scientific_name="Cc cc", spreads="yes"), {}
+        yield "thorny", other._replace(scientific_name="Cc cc", thorny=True), {}
+        yield "kind", other._replace(scientific_name="Cc cc", kind=PlantKind.FERN), {}
+        yield "makeshift", other._replace(scientific_name="Cc cc"), {"makeshift": "second best"}
+        yield "far", other._replace(scientific_name="Cc cc"), {"elsewhere": True}
+
+    for why, rival, more in rivals():
+        with subtests.test(why=why):
+            bed = Bed(Zone.FLOOR, 40.0, 20, 20.0)
+            bed.picked = [Candidate(gone, "", 0.0), Candidate(ALL_PICKS[0], "", 0.0)]
+            bed.candidates = [Candidate(rival, "", 0.0, **more), Candidate(plain, "", 9.0)]
+            assert substitute(gone, bed, [bed, elsewhere]).plant == plain
+            bed.candidates[1] = Candidate(ALL_PICKS[0], "", 0.0)
+            assert substitute(gone, bed, [bed, elsewhere]).plant == rival
+
+
 def test_without_a_swap_the_kinds_share_the_ground_as_ever():
     plan = choose(builtin_plants(), MW, garden(97, 61, 43))
     for zone in plan.zones:
@@ -142,7 +173,10 @@ def test_a_favourite_takes_the_place_of_a_plant_that_was_left_out():
     gone = BASE.zones[0].picks[-1].plant
     wishes = MW._replace(swaps=(Swap(gone.common_name),), favourites=("Chelone glabra",))
     plan = choose(builtin_plants(), wishes, garden())
-    assert plan.zones[0].picks[-1].plant.scientific_name == "Chelone glabra"
+    pick = plan.zones[0].picks[-1]
+    assert pick.plant.scientific_name == "Chelone glabra" and pick.favourite
+    assert pick.role == f"in place of {gone.common_name}"
+    assert pick.plant not in plan.zones[0].reserve
     rest = [one for one in planted(plan) if one[1] != "Chelone glabra"]
     assert rest == [one for one in planted(BASE) if one[1] != gone.scientific_name]
 
@@ -193,11 +227,12 @@ def test_a_favourite_more_is_one_kind_more_or_takes_the_place_of_the_last_that_i
     ]:  # fmt: skip
         one = bed(places, favourites)
         del one.picked[kinds:]
+        one.candidates = [new]
         before = [pick.plant for pick in one.picked]
         swap._join(new, one)
         after = [pick.plant for pick in one.picked]
         if taken is None:
-            assert after == [*before, new.plant]
+            assert after == [*before, new.plant] and not one.candidates
         else:
             assert after == [*before[:taken], new.plant, *before[taken + 1 :]]
             assert [gone.plant for gone in one.candidates] == [before[taken]]

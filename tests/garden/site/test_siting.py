@@ -23,6 +23,7 @@ from interview.garden.site.siting import (
     karst_finding,
     slide_finding,
     slope_finding,
+    slope_limits,
     slope_unknown,
     standing_water_finding,
     verdict,
@@ -255,6 +256,13 @@ def test_water_two_feet_below_the_dug_bottom_is_enough():
     assert shallow.grade is Grade.STOP
     assert shallow.change.startswith("Dig 1 in less deep")
     assert below_floor_finding(Below.BEDROCK, inch(48), dug).change == ""
+    half = below_floor_finding(Below.WATER, inch(50.5), dug)
+    assert half.said.startswith("There is 38.5 in between the dug bottom and wet-season water")
+    by_mm = below_floor_finding(
+        Below.WATER, quantity(1300.4, "mm"), quantity(300, "mm"), metric=True
+    )
+    assert by_mm.said.startswith("There is 1000 mm between")
+    assert slope_limits() == (8, 12) and slope_limits(slide_prone=True) == (8, 10)
     between = below_floor_finding(Below.BEDROCK, inch(47), dug)
     assert between.change == "36 in would be cautious." and between.brief.near
     nearly = below_floor_finding(Below.BEDROCK, inch(36.04), dug)
@@ -323,6 +331,11 @@ def test_surroundings(subtests):
 def test_children_are_kept_from_the_open_hole():
     assert "Cover or fill" in children_finding(True).change
     assert "Cover or fill" in children_finding(None).change
+    assert children_finding(True).said == "Small children use the yard."
+    assert children_finding(None).said == "Small children may use the yard."
+    assert children_finding(True).brief.line.startswith("Fine: cover the hole")
+    assert permit_finding(Rules.PENDING).change == "Wait for the answer."
+    assert permit_finding(Rules.NOT_ASKED).change.startswith("Ask the building office")
 
 
 def test_the_slope_table_admits_its_gaps(subtests):
