@@ -72,7 +72,7 @@ def _mixed(letters: list[tuple[str, int]]) -> list[tuple[str, int]]:
 def _grid(plants: str, length_to_width: float) -> tuple[str, ...]:
     """Lay plants out in bands of a few rows, each band column by column, there and back."""
     least = -(-len(plants) // MOST_ACROSS.value)
-    down = max(least, round(math.sqrt(len(plants) / length_to_width)), 1)
+    down = max(least, round(math.sqrt(len(plants) / length_to_width)))
     down = min(down, MOST_DOWN.value, len(plants))
     across = -(-len(plants) // down)
     cells = [[" "] * across for _ in range(down)]
@@ -96,5 +96,5 @@ def _sizes(count: int) -> str:
     numbers = [(groups.count(size), size) for size in sizes]
     first, *others = [f"{'one' if many == 1 else many} of {size}" for many, size in numbers]
     many = numbers[0][0]
-    first = first.replace(" of", " drifts of" if many > 1 else " drift of", 1)
+    first = first.replace(" of", " drifts of" if many > 1 else " drift of")
     return ", ".join((first, *others))

@@ -9,7 +9,7 @@ from interview.garden.planting.choose import choose
 from interview.garden.planting.count import drifts
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.regions import ListRegion, PlantRegion
-from interview.garden.planting.sketch import BAND, MOST_DOWN, sketch
+from interview.garden.planting.sketch import BAND, MOST_DOWN, _grid, sketch
 from interview.garden.planting.wetness import ZoneSite
 from interview.garden.planting.wishes import Wishes
 from interview.garden.size.zones import Zone
@@ -79,6 +79,26 @@ def test_a_drift_is_a_clump_of_neighbours():
         assert len({row for row, _ in mine}) <= BAND.value
 
 
+def test_plants_are_laid_band_by_band_there_and_back():
+    """By hand: bands of three rows, column by column, every other column and band the other way."""
+    assert _grid("ABCDEFGHIJKL", 3.0) == ("A D E H I L", "B C F G J K")
+    assert _grid("ABCDEFGHIJKLMNOPQRSTUVWX", 2 / 3) == (
+        "A F G L", "B E H K", "C D I J",
+        "X S R M", "W T Q N", "V U P O",
+    )  # fmt: skip
+    assert _grid("AB", 0.05) == ("A", "B")
+
+
+def test_the_drifts_of_the_kinds_are_spread_evenly_among_each_other():
+    """By hand: of n drifts each stands in the middle of its nth part of the zone."""
+    for counts, order in [
+        ((10, 3), [("A", 7), ("B", 3), ("A", 3)]),
+        ((15, 7), [("A", 7), ("A", 5), ("B", 7), ("A", 3)]),
+        ((3, 15), [("B", 7), ("A", 3), ("B", 5), ("B", 3)]),
+    ]:
+        assert list(sketch(with_counts(*counts), 2.0).order) == order
+
+
 def test_in_a_narrow_deep_zone_a_drift_is_not_a_line():
     found = sketch(with_counts(7, 7, 7, 7, 7), 0.3)
     assert len(found.rows) > 2 * BAND.value
@@ -94,6 +114,7 @@ def test_the_legend_names_each_kind_its_number_and_its_drifts():
     assert found.legend[0] == f"A  22 {first}: 2 drifts of 7, one of 5, one of 3"
     assert found.legend[1].endswith(": one drift of 7, one of 3")
     assert found.legend[2].endswith(": by itself")
+    assert sketch(with_counts(2), 2.0).legend[0].endswith(": one group")
     assert drifts(22) == (7, 7, 5, 3)
 
 
