@@ -256,5 +256,32 @@ def test_a_narrow_strip_does_not_narrow_what_is_assumed():
     assert row._replace(strip_in=30.0).zone_source.title.startswith("Connecticut")
 
 
+def test_what_was_read_of_a_state_is_told_with_what_stands_behind_it(subtests):
+    """An invented state."""
+    bare = StateNotice("XX", "Ruritania", 2, wait_words="2 full days", pages="law 1")
+    start = "Ruritania, as read. Wait: 2 full days{}. Day of the call counts: not said; here it "
+    start += "never does. "
+    end = " Pages: law 1. Your ticket goes before all of it."
+    nothing = "Life of the marks: not read. Strip: not read."
+    copied, second = Provenance.SECONDARY, " (published, read in a second copy)"
+    for change, said in [
+        ({}, start.format("") + nothing),
+        ({"wait_standing": copied}, start.format(second) + nothing),
+        ({"life": Life(10, True), "life_from": "the request"},
+         start.format("") + "Marks: 10 working days from the request. Strip: not read."),
+        ({"life": Life(10, False), "life_standing": copied},
+         start.format("") + f"Marks: 10 calendar days{second}. Strip: not read."),
+        ({"strip_in": 18.0, "begin": Life(5, True, kind_said=False)},
+         start.format("") + "Life of the marks: not read. Digging begins within 5 days. "
+         "Strip: 18 in (457 mm)."),
+        ({"hand": "spared", "hand_words": "to 2 ft deep", "note": "Ask..."},
+         start.format("") + f"{nothing} Hand digging spared: to 2 ft (0.6 m) deep. Ask."),
+        ({"note": ".Ask"}, start.format("") + f"{nothing} .Ask."),
+    ]:  # fmt: skip
+        with subtests.test(**change):
+            assert bare._replace(**change).read() == said + end
+    assert bare._replace(wait=None).read() == ""
+
+
 def test_michigan_wants_four_feet_of_hand_digging():
     assert notice_for("mi ").hand_dig_in == 48

@@ -106,6 +106,19 @@ def test_slope_limits(subtests):
             assert slope_finding(slope_of(percent), slides).grade is grade
 
 
+def test_a_distance_over_the_limit_is_told_with_the_cautious_one():
+    item = SETBACKS["foundation_deep"]
+    enough = setback_finding(item, ft(20))
+    assert enough.change == "" and enough.brief.line.startswith("Fine:") and not enough.brief.near
+    near = setback_finding(item, ft(12.51))
+    assert near.change.startswith("Move it 7 ft 6 in farther away") and near.brief.near
+    steep = slope_finding(slope_of(13)).brief
+    assert steep.line == steep.stop and steep.line.startswith("STOP here: slope")
+    assert slope_finding(slope_of(5)).brief.line.endswith("fine, up to 8 %.")
+    assert slope_finding(slope_of(5)).brief.stop.startswith("STOP here")
+    assert slope_finding(slope_of(11)).grade is Grade.FIX
+
+
 def test_exactly_at_the_limit_is_good_and_just_under_is_not(subtests):
     for key in list(SETBACKS):
         with subtests.test(key=key):
