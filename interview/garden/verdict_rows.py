@@ -284,8 +284,6 @@ TABLE: dict[Question[Any], Decides] = {
     review.STORM_OVERFLOW: Decides(("overflow_elsewhere",), (_AFTER,)),
     review.STORM_PLANTS: Decides(("plants_after_storm",), (_AFTER,)),
 }
-WITH_VERDICT = frozenset(question.key for question in TABLE)
-"""Keys of the questions that a limit stands for."""
 
 
 def _decided_at() -> Mapping[str, str]:

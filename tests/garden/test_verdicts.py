@@ -15,7 +15,7 @@ from interview.garden.plan import RECORDS, Plan
 from interview.garden.site import spot_questions as ground
 from interview.garden.stages import QUESTIONS, new_answers
 from interview.garden.store import load
-from interview.garden.verdict_rows import DECIDED_AT, KEEP, LEARN, WAYS, WAYS_OUT, WITH_VERDICT
+from interview.garden.verdict_rows import DECIDED_AT, KEEP, LEARN, TABLE, WAYS, WAYS_OUT
 from interview.garden.verdicts import preview, stops, verdict
 from interview.quantities.evidence import Grade
 from interview.quantities.units import magnitude
@@ -25,6 +25,8 @@ GARDENS = 12
 """Random ones; few enough to be quick, and raised by hand now and then."""
 RANK = {Grade.GOOD: 0, Grade.FIX: 1, Grade.STOP: 2}
 
+WITH_VERDICT = {question.key for question in TABLE}
+"""Keys of the questions that a limit stands for."""
 WITHOUT = {
     "no limit stands for it": """
         garden_name units country state lines_ticket spot_name hole_name known_rate_by

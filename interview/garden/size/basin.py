@@ -290,16 +290,6 @@ def rain_held(basin: Basin, catchment: Quantity, within: Quantity | None = None)
     return quantity(feet * 12, "in")
 
 
-def catchment_served(basin: Basin, rain: Quantity) -> Quantity:
-    """Return the weighted area whose ``rain`` this basin can hold with its own; zero if none.
-
-    ``rain`` is a depth; raises ValueError where it is zero or less.
-    """
-    feet = positive(rain, "ft", "The rain to hold must be more than zero.")
-    area = magnitude(basin.volume, "ft**3") / feet - magnitude(basin.rim_area, "ft**2")
-    return quantity(max(area, 0.0), "ft**2")
-
-
 def rule_of_thumb_area(roof_area: Quantity, rain: Quantity, depth: Quantity) -> Quantity:
     """Return roof area x rain / depth, for comparison only; the last two are depths.
 

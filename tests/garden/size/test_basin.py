@@ -12,7 +12,6 @@ from scipy.integrate import quad
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
 from interview.garden.size.basin import (
-    catchment_served,
     drawn,
     rain_held,
     recommended_area,
@@ -103,13 +102,6 @@ def test_a_room_of_16_by_11_feet_holds_what_was_worked():
     assert sides(basin, "rim") == pytest.approx([16, 11], abs=0.006)
     assert magnitude(basin.volume, "ft**3") == pytest.approx(47.25, rel=2e-3)
     assert magnitude(rain_held(basin, ft2(570)), "in") == pytest.approx(0.7601, rel=2e-3)
-
-
-def test_the_catchment_a_small_garden_serves_is_what_fills_it():
-    basin = bed(11, 6)
-    served = catchment_served(basin, inch(1))
-    assert magnitude(rain_held(basin, served), "in") == pytest.approx(1)
-    assert magnitude(catchment_served(basin, inch(12)), "ft**2") == 0
 
 
 def test_a_room_narrower_than_its_slopes_is_refused():

@@ -18,7 +18,6 @@ from interview.garden.pond.hyetographs import StormShape, storm
 from interview.garden.pond.pool import pool
 from interview.garden.pond.routing import route
 from interview.garden.size.basin import (
-    catchment_served,
     drawn,
     footprint_area,
     footprint_sides,
@@ -263,12 +262,6 @@ def test_a_bed_too_wide_for_its_room_grows_along_it() -> None:
     assert (
         shaped_to_room(wanted, (quantity(20, "ft"), quantity(11, "ft")), enough, US, ground) is None
     )
-
-
-def test_the_area_a_bed_serves_is_the_inverse_of_the_rain_it_holds() -> None:
-    bed = drawn(required_area(ft2(SERVED), inch(1), inch(6), 2, inch(2)))
-    served = catchment_served(bed, rain_held(bed, ft2(SERVED)))
-    assert magnitude(served, "ft**2") == pytest.approx(SERVED)
 
 
 def test_units_change_nothing() -> None:
