@@ -135,7 +135,8 @@ def _picture(
         return ()
     one = wordless(drawing) if columns < TINY[0] or rows < TINY[1] else drawing
     high = max(_LEAST_PICTURE, round(rows * share))
-    return rows_of(one, round(columns * share), high, palette)
+    # Without the words under a picture of characters, for which a column is too narrow.
+    return rows_of(one, round(columns * share), high, palette)[:high]
 
 
 def _value(row: SizeRow, place: int, columns: int) -> Row:
