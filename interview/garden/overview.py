@@ -20,7 +20,7 @@ from interview.garden.summary import (
     value_of,
 )
 from interview.quantities.evidence import Finding, Grade
-from interview.quantities.shown import depth_words
+from interview.quantities.shown import depth_words, water_words
 from interview.quantities.units import Quantity, magnitude, ratio
 
 
@@ -143,5 +143,5 @@ def _held(plan: Plan) -> Gauge:
     held: Quantity = plan.size.rain_held
     wanted = plan.answers[place.RAIN_DEPTH]
     share = _share(ratio(held, wanted), 1.0)
-    limit = f"of {depth_words(wanted, plan.metric)} asked for"
+    limit = f"of {water_words(wanted, plan.metric)} asked for"
     return Gauge("rain held", value_of("Rain it holds", plan), limit, share)

@@ -301,9 +301,9 @@ def _pipe(plan: Plan) -> Iterator[str]:
     """Yield the size of the pipe and where it comes out, or why there is none."""
     choice, metric = plan.earth.pipe_size, plan.metric
     flow = "L/s" if metric else "ft**3/s"
-    came = show(plan.earth.catchment_flow, flow, 3, "up")
+    came = show(plan.earth.roof_flow, flow, 3, "up")
     if choice.width is None:
-        said = no_pipe_sold_finding(plan.earth.catchment_flow, metric).said.rstrip(".")
+        said = no_pipe_sold_finding(plan.earth.roof_flow, metric).said.rstrip(".")
         yield from wrap(f"{said}: use a channel. {_IN_ITS_PLACE}", "  ")
         return
     try:

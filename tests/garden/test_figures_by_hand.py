@@ -477,6 +477,7 @@ def test_the_overflow_and_the_shopping(worked):
     v, a = worked
     beds, lip = v["bed_count"], v["slope"] < 1
     assert v["catchment_flow"] == near(7 / 12 / 3600 * v["peak_area"])
+    assert v["roof_flow"] == near(v["catchment_flow"])  # nothing but roofs drains here
     over = 7 / 12 / 3600 * (v["peak_area"] / beds + v["inside_area"])
     assert v["peak_flow"] == near(over)
     head = min(2 / 12, a["b"] if lip else a["b"] - 1 / 12)
@@ -575,7 +576,7 @@ def test_the_pipe(figures_of):
         speed = (wide / 4) ** (2 / 3) * math.sqrt(1 / 96) / 0.015
         return speed * math.pi * wide**2 / 4 / 0.3048**3
 
-    narrow = next(one for one in (4, 6, 8) if full(one) >= v["catchment_flow"])
+    narrow = next(one for one in (4, 6, 8) if full(one) >= v["roof_flow"])
     assert v["pipe_width"] == near(narrow)
     assert v["pipe_flow"] == near(full(narrow))
 

@@ -215,9 +215,12 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     Figure("notch_head", "Depth of the peak flow in the notch", lambda p: p.notch.head, *DIST,
            "H = (Q / (Cw L))^(2/3), Cw as for the width", ("peak_flow", "notch_width"),
            WEIR_US.source),
+    Figure("roof_flow", "Peak flow from the roofs", lambda p: p.roof_flow, "ft**3/s", "L/s",
+           "Q = i x S of the roofs in the heaviest rain; of all where no roof drains here",
+           ("peak_area", "peak_intensity"), RATIONAL),
     Figure("pipe_width", "Pipe from the downspout, inner width", _pipe_width, *DIST,
            "the narrowest pipe sold that carries the peak flow at a fall of 1.04 %, where the "
-           "ground falls enough to cover it", ("catchment_flow", "water_by", "spout_fall"),
+           "ground falls enough to cover it", ("roof_flow", "water_by", "spout_fall"),
            MANNING_PIPE.source, words=depth_words),
     Figure("pipe_flow", "What that pipe carries, just full", _pipe_flow, "ft**3/s", "L/s",
            "(d / 4)^(2/3) sqrt(fall) / n x pi d² / 4, n = 0.015, in meters and seconds",

@@ -151,6 +151,6 @@ def water_findings(found: EarthResults) -> Iterator[Finding]:
             "Bring silt or clay soil for the berm.",
         )
     if found.piped and found.pipe_size.width is None:
-        yield overflow.no_pipe_sold_finding(found.catchment_flow, metric)
+        yield overflow.no_pipe_sold_finding(found.roof_flow, metric)
     elif found.piped:
         yield overflow.pipe_finding(found.pipe, metric)

@@ -210,6 +210,12 @@ class EarthResults(Results):
         return overflow.peak_flow(self.survey.peak_area, 1.0, self.answers[bed.PEAK_INTENSITY])
 
     @part
+    def roof_flow(self) -> Quantity:
+        """The peak flow from the roofs, which is what a pipe from the downspout takes."""
+        area, rain = self.survey.peak_roofs, self.answers[bed.PEAK_INTENSITY]
+        return overflow.peak_flow(area, 1.0, rain)
+
+    @part
     def pipe(self) -> PipeFall:
         """The fall of the ground for a covered pipe to the garden, and the fall it needs.
 
@@ -226,8 +232,8 @@ class EarthResults(Results):
 
     @part
     def pipe_size(self) -> PipeChoice:
-        """The pipe from the downspout, at its least fall, for the catchment's peak flow."""
-        return overflow.pipe_choice(self.catchment_flow, metric=self.place.metric)
+        """The pipe from the downspout, at its least fall, for the peak flow of the roofs."""
+        return overflow.pipe_choice(self.roof_flow, metric=self.place.metric)
 
     @property
     def piped(self) -> bool:

@@ -42,6 +42,7 @@ from interview.quantities.units import (
     ratio,
     show,
     significant,
+    total,
 )
 from interview.reading import Refused
 
@@ -211,7 +212,8 @@ def way_of(answers: Answers) -> tuple[Parting, ...]:
             return (
                 *own,
                 Parting(WHOLE, f"It goes over {name}, and on as that does."),
-                *way_of(one),
+                # What brings that surface more water is nothing to this one.
+                *(each for each in way_of(one) if each.share != WHOLE or name in each.words),
             )
     return own
 
@@ -370,6 +372,18 @@ class SurveyResults(Results):
         return self.by_rain[inches]
 
     @part
+    def peak(self) -> Catchment:
+        """The catchment, weighted by what runs off in the heaviest rain."""
+        return catchment_of(self.answers, peak_part)
+
+    @property
     def peak_area(self) -> Quantity:
         """The area that drains here, weighted by what runs off in the heaviest rain."""
-        return catchment_of(self.answers, peak_part).weighted
+        return self.peak.weighted
+
+    @part
+    def peak_roofs(self) -> Quantity:
+        """The same of the roofs alone, whose water a downspout brings; of all where none is."""
+        views = zip(self.peak.surfaces, self.answers.items("surfaces"), strict=True)
+        roofs = [row.weighted for row, one in views if one[sharing.SURFACE_KIND] == "roof"]
+        return total(*roofs) if roofs else self.peak_area

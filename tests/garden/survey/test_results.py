@@ -10,7 +10,7 @@ from interview.garden.place import questions as start
 from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey import share_questions as sharing
 from interview.garden.survey import surface_questions as surfacing
-from interview.garden.survey.results import drawing_of, runoff_ways
+from interview.garden.survey.results import drawing_of, runoff_ways, way_of, whole_share
 from interview.quantities.units import magnitude
 from interview.sheet import survey as sheet
 from interview.sheet.figures_file import figures_text
@@ -315,7 +315,6 @@ def test_nothing_is_marked_where_the_part_is_not_known_yet(given):
 
 
 def test_the_parts_of_the_drawing_and_of_the_table_are_the_same(plan_of):
-    from interview.garden.survey.results import way_of, whole_share
 
     plan = plan_of({"units": "us", **UPPER})
     for row, view in zip(
@@ -379,3 +378,22 @@ def test_the_surfaces_listed_before_are_named_where_one_of_them_is_asked_for(giv
     texts = roof("rectangle 7 m by 8 m") | {"surfaces.1.another_surface": "yes"}
     answers = given({**texts, "surfaces.2.surface_name": "porch"}).at("surfaces", 2)
     assert sharing.FALLS_ON.worded(answers).text.endswith("Listed: roof 1.")
+
+
+def test_a_downspout_brings_the_water_of_the_roofs_alone(plan_of):
+    texts = {"units": "us", **surface(1), **surface(2, "paved", another_surface="no")}
+    texts["surfaces.1.another_surface"] = "yes"
+    found = plan_of(texts).survey
+    roof, paved = found.peak.surfaces
+    assert magnitude(found.peak_roofs, "ft**2") == pytest.approx(magnitude(roof.weighted, "ft**2"))
+    assert found.peak_roofs < found.peak_area and magnitude(paved.weighted, "ft**2") > 0
+    bare = plan_of({"units": "us", **surface(1, "paved")}).survey
+    assert bare.peak_roofs == bare.peak_area
+
+
+def test_a_valley_is_told_of_the_roof_that_has_it_alone(given):
+    answers = given({**UPPER, "surfaces.1.roof_valley": "yes"})
+    told = [[part.words for part in way_of(one)] for one in answers.items("surfaces")]
+    assert any("valley" in said for said in told[0])
+    assert not any("valley" in said for said in told[1])
+    assert whole_share(way_of(answers.at("surfaces", 2))) == pytest.approx(0.25)
