@@ -281,7 +281,7 @@ TABLE: dict[Question[Any], Decides] = {
         )
     },
     review.STORM_EMPTY: Decides(("drained", "drained_slowly", "drained_too_slowly"), (_AFTER,)),
-    review.STORM_OVERFLOW: Decides(("overflow_elsewhere",), (_AFTER,)),
+    review.STORM_OVERFLOW: Decides(("overflow_elsewhere", "overflow_soon"), (_AFTER,)),
     review.STORM_PLANTS: Decides(("plants_after_storm",), (_AFTER,)),
 }
 

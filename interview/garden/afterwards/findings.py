@@ -10,12 +10,13 @@ from interview.garden.afterwards import questions as review
 from interview.garden.afterwards.as_built import LEVEL_WITHIN, above, spread
 from interview.garden.afterwards.levels_questions import LEVELS_READ
 from interview.garden.afterwards.results import BuiltBed, BuiltResults
+from interview.garden.place import questions as start
 from interview.garden.planting.care import after_storm
 from interview.garden.planting.wetness import USUAL_HOURS
 from interview.garden.site import questions as site
 from interview.garden.site.surroundings import CHILDREN_IN
 from interview.garden.size import answered
-from interview.quantities.evidence import OURS, PRACTICE, Finding, Grade, Source
+from interview.quantities.evidence import ARITHMETIC, OURS, PRACTICE, Finding, Grade, Source
 from interview.quantities.guards import within
 from interview.quantities.shown import HIGH, LOW, PLAIN, depth_words, volume_words, water_words
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -238,6 +239,19 @@ def after_findings(answers: Answers) -> Iterator[Finding]:
             "the notch is the lowest place of the rim",
             PRACTICE,
             "Raise the rim there, or lower the notch, and check with a level.",
+        )
+    rain, held = answers.get(review.STORM_RAIN), answers.get(start.RAIN_DEPTH)
+    over = answers.get(review.STORM_OVERFLOW) == "notch"
+    if over and rain is not None and held is not None and rain < held:
+        fell, asked = (water_words(one, answers.metric) for one in (rain, held))
+        yield Finding(
+            "overflow_soon",
+            Grade.FIX,
+            f"It ran over in {fell} of rain, and is made to hold {asked}.",
+            "the rain to hold",
+            ARITHMETIC,
+            "Read the levels of floor and notch. If they are right, see whether more drains here "
+            "than was measured, or whether it still stood full of an earlier rain.",
         )
     plants = answers.get(review.STORM_PLANTS)
     if plants in ("drowned", "dry"):
