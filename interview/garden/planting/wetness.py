@@ -121,8 +121,7 @@ def planting_zones(
     ValueError when an area is smaller than the one inside it.
     """
     inner, middle, outer = (magnitude(one, "ft**2") for one in (floor, pond_edge, rim))
-    # Floats of one area reached in two ways differ in the last digit.
-    if not 0 <= inner <= middle * (1 + 1e-9) <= outer * (1 + 2e-9):
+    if inner < 0 or not (within(inner, middle) and within(middle, outer)):
         raise ValueError("Make the full pond no smaller than the floor, and the rim no smaller.")
     areas = (inner, middle - inner, outer - middle)
     return {
@@ -188,8 +187,9 @@ def suited(zone: Zone, hours: float, worst: float = 0.0) -> tuple[Indicator, ...
 
 def chosen_from(zone: Zone, hours: float, worst: float) -> tuple[Indicator, ...]:
     """Return the ratings that suit ``zone`` and are taken to live through the ``worst`` hours."""
-    bounded = min(worst, LONGEST_HOURS.value) / HOURS_SLACK.value - 1e-9
-    return tuple(one for one in suited(zone, hours, worst) if STANDS_HOURS.value[one] >= bounded)
+    bounded = min(worst, LONGEST_HOURS.value) / HOURS_SLACK.value
+    held = STANDS_HOURS.value
+    return tuple(one for one in suited(zone, hours, worst) if reaches(held[one], bounded))
 
 
 def fits(plant: Plant, zone: Zone, hours: Quantity, region: ListRegion | None) -> Fit:

@@ -281,6 +281,7 @@ def test_a_swap_reads_this_for_that(subtests):
         ("swamp verbena", "swamp verbena", ""),
         ("swamp verbena for blue flag", "swamp verbena", "blue flag"),
         ("  A  FOR  B  ", "A", "B"),
+        ("a for b for c", "a", "b for c"),
         ("forget-me-not", "forget-me-not", ""),
     ]:
         with subtests.test(words=words, out=out, into=into):

@@ -148,10 +148,13 @@ def test_zone_areas_are_the_rings_between_the_edges():
         q(105, "ft**2"), q(180, "ft**2"), q(240, "ft**2"), zone_hours(q(6, "in"), q(1, "in/h"))
     )
     assert [magnitude(sites[zone].area, "ft**2") for zone in Zone] == pytest.approx([105, 75, 60])
-    with pytest.raises(ValueError, match="no smaller"):
-        planting_zones(
-            q(200, "ft**2"), q(180, "ft**2"), q(240, "ft**2"), zone_hours(q(6, "in"), q(1, "in/h"))
-        )
+    wet = zone_hours(q(6, "in"), q(1, "in/h"))
+    for edges in [(200, 180, 240), (105, 250, 240), (-1, 180, 240)]:
+        with pytest.raises(ValueError, match="no smaller"):
+            planting_zones(*(q(one, "ft**2") for one in edges), wet)
+    for edges in [(0, 0.5, 0.5), (100, 100, 100 - 1e-9), (100, 100 - 1e-9, 200)]:
+        sites = planting_zones(*(q(one, "ft**2") for one in edges), wet)
+        assert min(magnitude(site.area, "ft**2") for site in sites.values()) == 0
 
 
 areas = st.floats(min_value=0, max_value=5000)
@@ -483,6 +486,9 @@ def test_the_remedy_follows_the_hours_water_stood(subtests):
         with subtests.test(stood=stood, key=key, grade=grade):
             found = after_storm(hours(stood))
             assert (found.key, found.grade) == (key, grade)
+            good, near = grade is Grade.GOOD, 24 < stood <= 48
+            assert found.brief.line.startswith("Fine:" if good else "TOO LONG:")
+            assert found.brief.near is near
 
 
 def test_what_to_do_changes_past_a_day():

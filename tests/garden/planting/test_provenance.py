@@ -19,7 +19,14 @@ from interview.garden.planting.provenance import (
 )
 from interview.garden.planting.record import RATING_LISTS
 from interview.garden.planting.regions import ListRegion, PlantRegion
-from interview.garden.planting.words import cautions, doubts, hazards, remarks
+from interview.garden.planting.words import (
+    apart_words,
+    cautions,
+    doubts,
+    hazards,
+    remarks,
+    tall_words,
+)
 from interview.quantities.evidence import Provenance
 
 
@@ -214,6 +221,12 @@ def test_a_plant_all_well_known_has_no_doubts():
         and not (one.over_8ft or one.needs_long_wet or remarks(one))
     )
     assert doubts(plant, PlantRegion.MW, ListRegion.MW) == ()
+
+
+def test_heights_and_distances_are_told_in_either_unit():
+    plant = builtin_plants()[0]._replace(height_max_ft=4.0)
+    assert (tall_words(plant, False), tall_words(plant, True)) == ("4 ft", "1.2 m")
+    assert (apart_words(18, False), apart_words(18, True)) == ("18 in", "46 cm")
 
 
 def test_drowned_and_parched_are_told_apart_and_moved_opposite_ways():

@@ -160,6 +160,7 @@ def test_storms_that_cannot_be_are_refused():
 @given(st.sampled_from(StormShape), st.floats(0.1, 4), st.floats(0.5, 24))
 def test_all_the_rain_falls(shape, rain, duration):
     made = storm(shape, inch(rain), h(duration))
+    assert hours(made.duration) == pytest.approx(24 if shape is StormShape.TYPE_II else duration)
     assert sum(span.fall for span in made.spans) == pytest.approx(rain)
     assert fallen_by(made, hours(made.duration)) == pytest.approx(rain)
     points = [point for span in made.spans for point in (span.start, span.end)]
