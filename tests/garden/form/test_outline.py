@@ -85,10 +85,22 @@ def test_the_line_outside_a_bed_along_or_up_the_slope_is_that_of_shapely(long, w
         (FloorShape.ROUNDED, floor.buffer(ends + q, quad_segs=256)),
         (FloorShape.RECTANGLE, square),
     ]:
+        drawn = Polygon(Outline(shape, long, wide).line_at(q))
+        assert drawn.length == pytest.approx(meant.length, rel=2e-3)
         # A corner may be met twice within a last digit.
-        ring = make_valid(Polygon(Outline(shape, long, wide).line_at(q)))
+        ring = make_valid(drawn)
         placed = translate(ring, 0, -(ring.bounds[1] + ring.bounds[3]) / 2)
         assert placed.symmetric_difference(meant).area < 0.002 * meant.area
+
+
+def test_rays_run_straight_out_of_an_edge_and_fill_the_corners_of_a_rectangle() -> None:
+    for one in (*(Outline(shape, 11, 6) for shape in PARALLEL), Outline(FloorShape.ROUNDED, 6, 11)):
+        assert {round(math.hypot(ray.out_x, ray.out_y), 9) for ray in one.rays if ray.width} == {1}
+    corners = [ray for ray in Outline(FloorShape.RECTANGLE, 11, 6).rays if not ray.width]
+    assert len(corners) > 8
+    for ray in corners:
+        x, y = ray.at(1.25)
+        assert 5.5 - 1e-9 <= abs(x) <= 6.75 + 1e-9 and 3 - 1e-9 <= abs(y - 3) <= 4.25 + 1e-9
 
 
 def test_the_middle_of_a_floor_is_its_centroid() -> None:
@@ -114,7 +126,8 @@ def test_widths_and_spreads_of_the_rays_add_up_to_the_perimeter_and_the_corners(
         [Station(0, 1, 0.5), Station(3, 2, 2), Station(6, 1.2, 3), Station(9, 0, 0.2)]
     )
     faults = []
-    for one in (*(Outline(shape, 11, 6) for shape in PARALLEL), own):
+    upright = [Outline(shape, 6, 11) for shape in PARALLEL if shape is not FloorShape.KIDNEY]
+    for one in (*(Outline(shape, 11, 6) for shape in PARALLEL), *upright, own):
         widths, spreads = sum(ray.width for ray in one.rays), sum(ray.spread for ray in one.rays)
         if abs(widths - one.perimeter) > 1e-9 or abs(spreads / 2 - one.corner) > 1e-9:
             faults.append((one, widths, spreads))
