@@ -90,6 +90,12 @@ def test_years_are_counted_apart():
     ]
     assert sum(inches(year.rain) for year in found.years) == pytest.approx(9)
     assert found.years[0].share_held > found.years[1].share_held
+    # The first year holds what it would by itself; a year without rain holds all of it.
+    alone = replay(days[:2], bed())
+    assert found.years[0].share_held == pytest.approx(alone.share_held)
+    assert replay(in_a_row([0.0, 0.0]), bed()).years[0].share_held == 1
+    little = replay(in_a_row([0.001]), bed())
+    assert little.years[0].share_held == pytest.approx(little.share_held) == 1
 
 
 def test_the_longest_wet_spell_crosses_midnight():
@@ -400,6 +406,30 @@ def test_a_year_beyond_belief_casts_doubt_on_the_unit():
     dry = lines(*(f"{START + timedelta(days=n)},0.1" for n in range(366)))
     assert "inches?" in read_record(dry, "mm").doubt
     assert read_record(dry, "in").doubt == ""
+
+
+def test_a_year_is_doubted_past_its_limits_and_only_when_it_is_whole(subtests):
+    """By hand: over 200 in in any year, or under 4 in (101.6 mm) in every whole one."""
+    wet, dry = "millimeters?", "inches?"
+
+    def year(number, days, depth):
+        first = date(number, 1, 1)
+        return [f"{first + timedelta(days=n)},{depth}" for n in range(days)]
+
+    for unit, rows, doubt in [
+        ("in", year(2021, 105, 1.9), ""),
+        ("in", year(2021, 106, 1.9), wet),
+        ("in", [*year(2021, 106, 1.9), *year(2022, 10, 0.1)], wet),
+        ("mm", year(2021, 364, 0.1), ""),
+        ("mm", year(2021, 365, 0.1), dry),
+        ("mm", year(2021, 365, 0.27), dry),
+        ("mm", year(2021, 365, 0.28), ""),
+        ("mm", [*year(2021, 365, 0.1), *year(2022, 365, 2.0)], ""),
+        ("mm", [*year(2021, 365, 0.1), *year(2022, 300, 2.0)], dry),
+    ]:
+        with subtests.test(unit=unit, first=rows[0], rows=len(rows)):
+            said = read_record(lines(*rows), unit).doubt
+            assert said.endswith(doubt) and bool(said) == bool(doubt)
 
 
 @given(st.text(max_size=200))
