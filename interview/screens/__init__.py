@@ -23,6 +23,8 @@ Decided here:
   the key line shows is what may be clicked. There is no second row of buttons.
 - Colors are by meaning (``screens/palette``), a table for each depth of terminal, none mixed or
   rounded; a mark and a word say the same.
+- What a page tells is led by its first line; a verdict in it stands on a badge, a caution is marked
+  as every caution. Figures, areas and answers stand under each other where there is room.
 - A list of choices shows where one is from the start, hollow: Enter alone takes nothing that was
   not marked, for a safety question has no default.
 """
