@@ -21,7 +21,7 @@ def make_changes(
     """Swap plants and place favourites; the favourites that found no place, and notes."""
     notes: list[str] = []
     for swap in wishes.swaps:
-        notes += _swap(swap, beds, plants, judge)
+        notes += _swap(swap, beds, plants, wishes, judge)
     homeless = [] if not beds else _favourites(beds, plants, wishes, judge)
     return homeless, notes
 
@@ -45,7 +45,9 @@ def stranger(name: str, plants: Sequence[Plant]) -> str:
     return f"“{name}” is not in the plant list: {hint}"
 
 
-def _swap(swap: Swap, beds: Sequence[Bed], plants: Sequence[Plant], judge: Judge) -> list[str]:
+def _swap(
+    swap: Swap, beds: Sequence[Bed], plants: Sequence[Plant], wishes: Wishes, judge: Judge
+) -> list[str]:
     """Take one plant out wherever it stands and put another in its place."""
     unwanted = matching(plants, swap.out)
     if not unwanted:
@@ -60,7 +62,12 @@ def _swap(swap: Swap, beds: Sequence[Bed], plants: Sequence[Plant], judge: Judge
             if gone.plant in unwanted:
                 found = True
                 notes += _put_in(gone, place, bed, beds, wanted, judge)
-    if not found and swap.into:
+    if not found and any(wishes.keep(one) for one in unwanted):
+        notes.append(
+            f"“{swap.out}” is asked for and swapped out, so it is not planted: take one of the "
+            "two back."
+        )
+    elif not found and swap.into:
         notes.append(f"“{swap.out}” is not in the planting, so nothing was swapped for it.")
     return notes
 

@@ -93,6 +93,16 @@ def test_a_zone_whose_grass_was_swapped_out_is_not_said_to_have_none_in_the_list
     assert "No grass, sedge or rush is chosen for the floor." in plan.notes
 
 
+def test_a_plant_that_is_asked_for_and_swapped_out_is_told_as_such():
+    asked = next(one for one in builtin_plants() if one not in ALL_PICKS and one.regions)
+    wishes = MW._replace(
+        favourites=(asked.common_name,), swaps=(Swap(asked.common_name, "leadplant"),)
+    )
+    notes = " ".join(choose(builtin_plants(), wishes, garden()).notes)
+    assert f"“{asked.common_name}” is asked for and swapped out" in notes
+    assert "is not in the planting" not in notes
+
+
 def test_a_rush_gives_way_to_a_sedge_before_the_best_of_flowers():
     plants = {plant.kind: plant for plant in builtin_plants() if plant.zones[0] is Zone.FLOOR}
     bed = Bed(Zone.FLOOR, 200.0, 100, 20.0)
