@@ -13,6 +13,7 @@ from interview.asking.measures import Measure
 from interview.asking.question import Question, Unanswered
 from interview.asking.route import Step
 from interview.garden.stages import GROUPS
+from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey.piece_lines import Pieces
 from interview.garden.survey.results import catchment_of
 from interview.quantities.shown import length_words
@@ -86,6 +87,19 @@ def _paces_in(
         for place, line in enumerate(list_lines(text), 1):
             for paces in kind.paces_of(line, answers.units):
                 yield f"piece {place}", paces
+
+
+def whose_paces(step: Step, text: str, answers: Answers) -> str:
+    """Say whose the paces without a name are, where several people walk; else nothing."""
+    people = [one.get(walking.WALKER_NAME) for one in answers.items(walking.WALKERS.key)]
+    named = [one for one in people if one]
+    if len(named) < 2 or len(named) < len(people):
+        return ""
+    found = (paces for _, paces in _paces_in(step.question, text, step.view(answers)))
+    if all(paces.walker for paces in found):
+        return ""
+    first, other, *_ = named
+    return f"Paces without a name are taken as {first}'s. Write 15 paces {other} for {other}'s."
 
 
 def paced_changes(before: Answers, after: Answers) -> list[PacedChange]:

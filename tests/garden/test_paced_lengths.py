@@ -4,7 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from interview.garden.paced_lengths import change_words, changes_said, paced_changes, paced_lengths
+from interview.asking import route
+from interview.garden.paced_lengths import (
+    change_words,
+    changes_said,
+    paced_changes,
+    paced_lengths,
+    whose_paces,
+)
 from interview.garden.survey.pacing_questions import PACE_COUNTS, WALKER_NAME
 from interview.quantities.units import magnitude
 
@@ -117,3 +124,20 @@ def test_a_thing_without_a_name_is_told_by_its_number(given, people):
     texts = {**people, **ROOF}
     del texts["surfaces.1.surface_name"]
     assert next(paced_lengths(given(texts))).label == "surface 1, piece 1, 16 paces"
+
+
+def test_of_several_walkers_it_is_said_whose_the_paces_without_a_name_are(before, subtests):
+    step = route.step_at("surfaces.1.pieces", before)
+    assert step is not None
+    for text, told in (
+        ("rectangle 20 paces, 10 paces", True),
+        ("rectangle 20 paces Bob, 10 paces", True),
+        ("rectangle 20 paces Bob, 10 paces Ann", False),
+        ("rectangle 20 ft, 10 ft", False),
+    ):
+        with subtests.test(text=text):
+            said = whose_paces(step, text, before)
+            assert bool(said) is told
+            assert not told or ("taken as Ann's" in said and "15 paces Bob" in said)
+    alone = before.without_item("walkers", 2)
+    assert whose_paces(step, "rectangle 20 paces, 10 paces", alone) == ""
