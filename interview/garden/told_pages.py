@@ -6,10 +6,11 @@ Each function returns sentences or short lines, in the units and the words of th
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 
 from interview.asking import path, route
 from interview.asking.path import Place
-from interview.asking.question import Status, Unanswered
+from interview.asking.question import UNKNOWN_TEXT, Status, Unanswered
 from interview.asking.route import Step
 from interview.garden.afterwards import levels_questions as levels
 from interview.garden.afterwards import questions as review
@@ -30,6 +31,7 @@ from interview.garden.soak.run import soak_run
 from interview.garden.summary import rough_line
 from interview.garden.verdicts import verdict
 from interview.quantities.evidence import Grade
+from interview.reading import Refused
 
 END_OF_TODAY = "end_of_today"
 MOST_TAKEN = 3
@@ -188,6 +190,9 @@ def usual_words(session: Session, step: Step, usual: str) -> str:
     """Return the usual words of a row as they are understood, such as the labels of choices."""
     view = step.view(session.answers)
     question = step.worded(session.answers)
+    if question.kind.name in ("date", "list of date") and usual != UNKNOWN_TEXT:
+        with suppress(Refused, Unanswered):
+            return question.kind.echo(question.kind.take(usual, view).value, view)
     labels = dict(getattr(question.kind, "options", ()))
     each = usual.split(", ")
     return ", ".join(labels[one] for one in each) if labels.keys() >= {*each} else view.told(usual)

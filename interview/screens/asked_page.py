@@ -195,6 +195,8 @@ class AskedPage(QuestionRoom):
         item = words.item_name(session, step) if step is not None else ""
         alone = place is None or (len(place.page.asked) < 2 and not place.page.usual)
         title = "" if alone or place is None else session.answers.told(place.page.title)
+        if step is not None and session.worded(step).text.startswith(title):
+            title = ""  # the question says it below
         self._words("item", " · ".join(one for one in (title, item) if one))
         rows = self._shown.mode is Mode.ROWS
         self._set_body({"whole": rows})

@@ -106,6 +106,8 @@ def test_a_time_that_is_kept_is_read_as_one_says_it(left, talk):
     session, _ = left(State.TESTED)
     heard, _, _ = talk(session=session, at="first_fill_empty")
     assert "kept: Wed 27 May, 03:00" in heard and "T03:00" not in heard
+    heard, _, _ = talk("", session=session, at="hole_depth")
+    assert "kept: Wednesday 27 May 2026" in heard and "kept: 2026" not in heard
 
 
 def test_the_ways_on_from_a_stop_are_taken_or_left_by_whoever_comes_back(left, talk):

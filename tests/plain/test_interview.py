@@ -414,7 +414,7 @@ def test_a_caution_is_said_in_full_once_and_short_after(talk, at, located):
 def test_a_thing_is_called_by_the_name_it_was_given(talk, at):
     session = at("stands_after_rain", {"spots.1.spot_name": "the back lawn"})
     heard, _, _ = talk(session=session)
-    assert "Spot 1, the back lawn: After rain" in heard
+    assert "Spot 1, the back lawn: Choose a place" in heard
 
 
 def test_a_new_garden_is_greeted_in_three_lines(talk):
