@@ -45,48 +45,25 @@ OPENED = {
     "owner silent": ({"lines_answered": "no"}, ["lines_answered"], "yes"),
     "finish before the request": (
         {"lines_asked_on": "2026-05-21", "lines_finished_on": "2026-05-20"},
-        ["lines_finished_on", "lines_asked_on"],
-        "2026-05-22",
-    ),
+        ["lines_finished_on", "lines_asked_on"], "2026-05-22"),
     "finish still to come": (
-        {"lines_finished_on": "2026-05-30"},
-        ["lines_finished_on", "lines_asked_on"],
-        "2026-05-22",
-    ),
+        {"lines_finished_on": "2026-05-30"}, ["lines_finished_on", "lines_asked_on"], "2026-05-22"),
     "private lines": ({"private_lines": "not_found"}, ["private_lines"], "kept_clear"),
     "wait not known": (
-        {"country": "us", "state": "ak", "lines_business_days": None},
-        ["lines_business_days"],
-        "3",
-    ),
-    "holidays not known": (
-        {"country": "uk", "lines_holidays": None},
-        ["lines_holidays"],
-        "none",
-    ),
-    "marks end before the wait": (
-        {"lines_valid_days": "1", "lines_valid_kind": "from_request"},
-        ["lines_valid_days", "lines_business_days"],
-        "20",
-    ),
+        {"country": "us", "state": "ak", "lines_business_days": None}, ["lines_business_days"],
+        "3"),
+    "holidays not known": ({"country": "uk", "lines_holidays": None}, ["lines_holidays"], "none"),
+    "marks end before the wait": ({"lines_valid_days": "1", "lines_valid_kind": "from_request"},
+        ["lines_valid_days", "lines_business_days"], "20"),
     "distance of the mark open": ({"mark_distance": None}, ["mark_distance"], "30 ft"),
-    "pollution": (
-        {"spots.1.contamination": "fuel"},
-        ["spots.1.soil_lab", "spots.1.contamination", "spots.1.another_spot"],
-        "clear",
-    ),
-    "spot too steep": (
-        STEEP,
-        ["spots.1.slope_drop", "spots.1.another_spot", LEARN],
-        "6 in",
-    ),
+    "pollution": ({"spots.1.contamination": "fuel"},
+        ["spots.1.soil_lab", "spots.1.contamination", "spots.1.another_spot"], "clear"),
+    "spot too steep": (STEEP, ["spots.1.slope_drop", "spots.1.another_spot", LEARN], "6 in"),
     "spot by a bank": (
         {"spots.1.near_spot": "slope_crest", "spots.1.slope_crest_distance": "10 ft"},
-        ["spots.1.slope_crest_distance", "spots.1.another_spot"],
-        "60 ft",
-    ),
+        ["spots.1.slope_crest_distance", "spots.1.another_spot"], "60 ft"),
     "not your ground": ({"permission": "no"}, ["permission", "spots.1.another_spot"], "written"),
-}
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("why", OPENED)
