@@ -283,5 +283,20 @@ def test_what_was_read_of_a_state_is_told_with_what_stands_behind_it(subtests):
     assert bare._replace(wait=None).read() == ""
 
 
+def test_the_strip_by_a_mark_is_told_in_either_unit_and_abroad_as_well(subtests):
+    """48 in are 1.2192 m, 24 in 0.6096 m: up to a hundredth where the rule is in inches."""
+    for state, country, inches, meters, us, metric in [
+        ("mi", "us", 48, 1.22, "4 ft", "1.22 m"),
+        ("", "us", 24, 0.61, "2 ft", "0.61 m"),
+        ("", "canada", 40, 1.0, "3 ft 4 in", "1 m"),
+        ("", "elsewhere", 24, 0.6, "2 ft", "0.6 m"),
+    ]:
+        with subtests.test(state=state, country=country):
+            zone = tolerance_zone(state, country)
+            assert (zone.words(False), zone.words(True)) == (us, metric)
+            assert abs(magnitude(zone.shown(False), "in") - inches) < 1e-9
+            assert abs(magnitude(zone.shown(True), "m") - meters) < 1e-9
+
+
 def test_michigan_wants_four_feet_of_hand_digging():
     assert notice_for("mi ").hand_dig_in == 48

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from measures import ft, inch
 
 from interview.garden.site.setbacks import (
+    FIND_PACE,
     SETBACKS,
     distance_words,
     left_of,
@@ -38,7 +39,7 @@ from interview.garden.site.surroundings import (
     ownership_finding,
     permit_finding,
 )
-from interview.quantities.evidence import Grade
+from interview.quantities.evidence import Brief, Grade
 from interview.quantities.units import magnitude, quantity
 
 EVERY = list(SETBACKS.values())
@@ -282,6 +283,46 @@ def test_water_two_feet_below_the_dug_bottom_is_enough():
     assert nearly.said == "There is 24 in between the dug bottom and bedrock."
     at_once = below_floor_finding(Below.WATER, inch(6), dug)
     assert at_once.said.endswith("lies 0 in below the dug bottom.")
+
+
+def test_too_near_to_water_or_rock_is_told_by_its_own_name_and_source():
+    dug = inch(12)
+    water, rock = (below_floor_finding(what, inch(35), dug) for what in Below)
+    assert (water.key, rock.key) == ("water_below", "bedrock_below")
+    assert water.source != rock.source == below_floor_finding(Below.BEDROCK, None, dug).source
+    assert water.brief == Brief(
+        "TOO NEAR: 23 in under the dig, 24 in needed.",
+        "STOP here: water 23 in under the dig, 24 in needed.",
+        "Dig 1 in less deep",
+    )
+    assert below_floor_finding(Below.WATER, inch(6), dug).brief.line.startswith("TOO NEAR: 0 in")
+    assert water.limit == "24 in below the dug bottom, cautious 36 in"
+    by_mm = [quantity(one, "mm") for one in (890, 300)]
+    found = below_floor_finding(Below.BEDROCK, *by_mm, metric=True)
+    assert found.limit == "600 mm below the dug bottom, cautious 1000 mm"
+    # 225 mm less leave the 75 mm of the shallowest pond, 235 mm less do not.
+    for depth, said in ((675, "Dig 230 mm less deep, or"), (665, "Choose another spot.")):
+        deep = [quantity(one, "mm") for one in (depth, 300 if depth == 665 else 305)]
+        assert below_floor_finding(Below.WATER, *deep, metric=True).change.startswith(said)
+
+
+def test_what_is_not_known_or_not_good_is_told_with_what_to_do():
+    above, untested = (
+        contamination_finding(True, test) for test in (SoilTest.ABOVE, SoilTest.NOT_TESTED)
+    )
+    assert above.change == "Choose another spot. Do not dig or soak water in."
+    assert untested.change == "Have the soil tested. Do not dig or soak water in."
+    assert above.grade is untested.grade is Grade.STOP
+    often, some = (
+        standing_water_finding(how) for how in (StandingWater.OFTEN, StandingWater.SOMETIMES)
+    )
+    assert (often.grade, often.change) == (Grade.STOP, "Choose a higher spot.")
+    assert some.grade is Grade.FIX and some.change.startswith("Test the soil here with care")
+    assert slope_unknown().change.startswith("Measure it with a string")
+    assert slope_unknown(paced=True).change == FIND_PACE
+    assert setback_finding(SETBACKS["well"], None).said == (
+        "The distance from the drinking-water well to the garden is not measured yet."
+    )
 
 
 def test_nobody_is_told_to_dig_less_deep_than_no_garden_could_be():
