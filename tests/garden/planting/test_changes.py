@@ -1,5 +1,6 @@
 """Swaps, favourites, wishes and their reasons: what changes in a planting, and what stays."""
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -17,6 +18,7 @@ from interview.garden.planting.record import (
     introduced_in_state,
 )
 from interview.garden.planting.regions import ListRegion, PlantRegion
+from interview.garden.planting.stock import PlantSize, apart, at_size
 from interview.garden.planting.swap import stranger
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
@@ -30,7 +32,7 @@ from interview.garden.planting.wetness import (
 from interview.garden.planting.wishes import Swap, Wishes, read_swap
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
-from interview.quantities.units import magnitude, quantity
+from interview.quantities.units import METRIC, US, magnitude, quantity
 
 MW = Wishes(PlantRegion.MW, ListRegion.MW)
 
@@ -211,6 +213,55 @@ def test_a_swap_the_list_does_not_know_is_said_and_changes_nothing():
     plan = choose(builtin_plants(), MW._replace(swaps=(Swap("swamp milkwed"),)), garden())
     assert planted(plan) == planted(BASE)
     assert "“swamp milkwed” is not in the plant list: did you mean swamp milkweed?" in plan.notes
+
+
+def test_a_swap_says_what_it_could_not_do_and_nothing_else(subtests):
+    def notes(*swaps):
+        return choose(builtin_plants(), MW._replace(swaps=swaps), garden()).notes
+
+    gone = BASE.zones[0].picks[-1].plant.common_name
+    absent = next(one.scientific_name for one in builtin_plants() if one not in ALL_PICKS)
+    strange = "“xyzzy” is not in the plant list: look up how wet it likes to be."
+    unmoved = f"“{absent}” is not in the planting, so nothing was swapped for it."
+    before = notes()
+    for swaps, more in [
+        ((Swap(gone),), ()),
+        ((Swap(gone, "Chelone glabra"),), ()),
+        ((Swap(gone, "xyzzy"),), (strange,)),
+        ((Swap("xyzzy"),), (strange,)),
+        ((Swap(absent),), ()),
+        ((Swap(absent, "Chelone glabra"),), (unmoved,)),
+    ]:
+        with subtests.test(swaps=swaps):
+            assert notes(*swaps) == (*before, *more)
+
+
+def test_a_plant_answers_to_both_parts_of_a_name_with_brackets():
+    plant = builtin_plants()[0]._replace(
+        scientific_name="Aa aa", common_name="blue rush (marsh reed)", other_names=()
+    )
+    for name in ("Blue rush", "marsh reed", "aa  AA", "blue rush (marsh reed)"):
+        assert plant.answers_to(name), name
+    assert not plant.answers_to("rush")
+    plain = plant._replace(common_name="blue rush")
+    assert plain.answers_to("blue rush") and not plain.answers_to("")
+
+
+def test_plants_of_one_size_are_set_alike_but_for_shrubs(subtests):
+    forb, shrub = (
+        next(one for one in builtin_plants() if one.kind is kind)
+        for kind in (PlantKind.FORB, PlantKind.SHRUB)
+    )
+    assert at_size((forb, shrub), PlantSize.KINDS) == (forb, shrub)
+    for size in set(PlantSize) - {PlantSize.KINDS}:
+        for system in (US, METRIC):
+            with subtests.test(size=size, system=system):
+                small, large = at_size((forb, shrub), size, system)
+                assert large == shrub
+                assert small.spacing_in == pytest.approx(magnitude(apart(size, system), "in"))
+                assert small.set_by and small._replace(spacing_in=0, set_by="") == forb._replace(
+                    spacing_in=0, set_by=""
+                )
 
 
 def test_the_nearest_name_is_offered_a_scientific_one_as_it_is_written():
