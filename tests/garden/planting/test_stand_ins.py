@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from interview.garden.planting.choice import Bed, Candidate, stand_in
 from interview.garden.planting.choose import choose
 from interview.garden.planting.plant_list import builtin_plants
 from interview.garden.planting.record import PlantKind, Sun
@@ -126,3 +127,29 @@ def test_a_hazard_is_named_and_not_only_called_a_caution():
         assert hazard_names(plant._replace(**changes)) == words
     for one in builtin_plants():
         assert bool(hazard_names(one)) == bool(hazards(one)) == one.warned
+
+
+def test_the_likest_that_is_left_stands_in(subtests):
+    """Where none is about as tall and flowers alike, each likeness decides over those below it."""
+    gone = next(
+        one for one in builtin_plants()
+        if one.kind is PlantKind.FORB and one.bloom_months == (6, 7, 8) and not one.warned
+    )._replace(spreads="no", regulated_in=(), native_caution="")  # fmt: skip
+    like = gone._replace(scientific_name="Bb bb")
+    far = gone.height_max_ft * 3
+    for why, worse, more in [
+        ("bloom", like._replace(bloom_months=(4,)), {}),
+        ("height", like._replace(height_max_ft=far), {}),
+        ("elsewhere", like, {"elsewhere": True}),
+        ("kind", like._replace(kind=PlantKind.FERN), {}),
+        ("fewer months", like._replace(bloom_months=(8, 9)), {}),
+        ("spreads", like._replace(spreads="some"), {}),
+    ]:
+        with subtests.test(why=why):
+            rival = worse._replace(scientific_name="Aa aa")
+            bed = Bed(Zone.FLOOR, 90.0, 40, 20.0)
+            bed.candidates = [Candidate(rival, "", 0.0, **more), Candidate(like, "", 9.0)]
+            assert stand_in(gone, bed, [], PlantRegion.MW, near=False) == like
+            assert stand_in(gone, bed, [like], PlantRegion.MW, near=False) == rival
+            alike = None if why in ("bloom", "height") else rival
+            assert stand_in(gone, bed, [like], PlantRegion.MW) == alike
