@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from interview.garden.planting import swap
+from interview.garden.planting import choice, swap
 from interview.garden.planting.choice import Bed, Candidate, Season, substitute
 from interview.garden.planting.choose import choose, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
@@ -145,6 +145,38 @@ def test_what_is_put_in_is_the_likest_in_each_way_before_the_next(subtests):
             assert substitute(gone, bed, [bed, elsewhere]).plant == plain
             bed.candidates[1] = Candidate(ALL_PICKS[0], "", 0.0)
             assert substitute(gone, bed, [bed, elsewhere]).plant == rival
+
+
+def test_what_is_picked_next_keeps_the_balance_before_its_own_merits(subtests):
+    """Beside a sedge and a shrub a forb of the season is wanted; each fault outweighs quality."""
+    sedge, shrub, forb = (
+        next(one for one in builtin_plants() if one.kind is kind)
+        for kind in (PlantKind.SEDGE, PlantKind.SHRUB, PlantKind.FORB)
+    )
+    plain = {"spreads": "no", "thorny": False, "bloom_months": (7,), "spacing_in": 18.0}
+    wanted = forb._replace(scientific_name="Bb bb", set_by="", **plain)
+    elsewhere = wanted._replace(scientific_name="Cc cc")
+    for fault, change, more in [
+        ("makeshift", {}, {"makeshift": "second best"}),
+        ("a second sedge", {"kind": PlantKind.SEDGE}, {}),
+        ("far", {}, {"elsewhere": True}),
+        ("in the garden", {"scientific_name": "Cc cc"}, {}),
+        ("crowds", {"spacing_in": 60.0}, {}),
+        ("spreads", {"spreads": "yes"}, {}),
+        ("thorny", {"thorny": True}, {}),
+        ("a second shrub", {"kind": PlantKind.SHRUB}, {}),
+        ("swarms", {"spacing_in": 4.0}, {}),
+        ("out of season", {"bloom_months": (4,)}, {}),
+    ]:
+        with subtests.test(fault=fault):
+            rival = wanted._replace(**{"scientific_name": "Aa aa", **change})
+            bed = Bed(Zone.FLOOR, 60.0, 20, 20.0)
+            bed.picked = [Candidate(sedge, "", 0.0), Candidate(shrub, "", 0.0)]
+            other = Bed(Zone.SIDE, 60.0, 20, 9.0, picked=[Candidate(elsewhere, "", 0.0)])
+            bed.candidates = [Candidate(rival, "", 0.0, **more), Candidate(wanted, "", 9.0)]
+            choice._take_best(bed, bed.candidates, [bed, other], frozenset({Season.SUMMER}))
+            assert [one.plant for one in bed.picked] == [sedge, shrub, wanted]
+            assert [one.plant for one in bed.candidates] == [rival]
 
 
 def test_without_a_swap_the_kinds_share_the_ground_as_ever():
