@@ -38,6 +38,7 @@ METRIC = quantity(4.0, "L/s")
 
 def test_a_roof_in_a_cloudburst():
     assert flow(ROOF) == pytest.approx(0.09236, abs=5e-6)
+    assert flow(peak_flow(quantity(600, "ft**2"), 0, quantity(7, "in/h"))) == 0
     made = notch(ROOF, inch(3))
     assert magnitude(made.width_needed, "ft") == pytest.approx(0.522, abs=5e-4)
     assert magnitude(made.width, "ft") == 1.0

@@ -101,6 +101,11 @@ def test_a_wide_notch_tells_what_a_higher_rim_would_do():
     narrow = notch(quantity(6.5, "L/s"), mm(50), metric=True)
     assert magnitude(narrow.width, "m") == pytest.approx(1.2)
     assert wide_finding(narrow, mm(50), metric=True) is None
+    assert magnitude(wide.width_needed, "m") == pytest.approx(0.01 / (1.44 * 0.025**1.5))
+    head = (0.01 / (1.44 * 1.8)) ** (2 / 3)
+    assert magnitude(wide.head, "m") == pytest.approx(head)
+    # 3 in are more than 75 mm: a rim between the two is still lower than the one that is told.
+    assert wide_finding(notch(cfs(1.0), inch(2.96)), inch(2.96)) is not None
 
 
 def test_the_pipe_of_the_code_table_drains_its_printed_area():
