@@ -29,7 +29,7 @@ from interview.garden.planting.wetness import (
     planting_zones,
     suited,
 )
-from interview.garden.planting.wishes import Swap, Wishes, read_swap
+from interview.garden.planting.wishes import KeepOut, Swap, Wishes, objection, read_swap
 from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.units import METRIC, US, magnitude, quantity
@@ -277,6 +277,26 @@ def test_a_plant_answers_to_both_parts_of_a_name_with_brackets():
     assert not plant.answers_to("rush")
     plain = plant._replace(common_name="blue rush")
     assert plain.answers_to("blue rush") and not plain.answers_to("")
+
+
+def test_what_goes_against_the_wishes_is_told_by_zone_and_by_whose_the_plant_is(subtests):
+    calm = ALL_PICKS[0]._replace(height_max_ft=4.0, spreads="no", toxic=False, thorny=False)
+    hard = calm._replace(spreads="yes")
+    tall = "It grows to 4 ft (1.2 m), taller than you want here."
+    spreads = "It spreads hard: it is planted only where you ask for it by name."
+    three, five = quantity(3, "ft"), quantity(5, "ft")
+    for plant, zone, change, said in [
+        (calm, Zone.FLOOR, {"floor_height": three, "rim_height": five}, tall),
+        (calm, Zone.RIM, {"floor_height": three, "rim_height": five}, ""),
+        (calm, Zone.RIM, {"floor_height": five, "rim_height": three}, tall),
+        (calm, Zone.SIDE, {"floor_height": quantity(4, "ft")}, ""),
+        (hard, Zone.SIDE, {}, spreads),
+        (hard._replace(own=True), Zone.SIDE, {}, ""),
+        (hard._replace(own=True), Zone.SIDE, {"keep_out": {KeepOut.AGGRESSIVE}}, spreads),
+        (calm, Zone.SIDE, {"keep_out": {KeepOut.AGGRESSIVE}}, ""),
+    ]:
+        with subtests.test(zone=zone, **change, own=plant.own):
+            assert objection(plant, zone, MW._replace(**change)) == said
 
 
 def test_plants_of_one_size_are_set_alike_but_for_shrubs(subtests):
