@@ -1,4 +1,4 @@
-"""Which questions apply, in which order, which come next, and how far the interview is."""
+"""Which questions apply, in which order, which come next, and how words are read at one."""
 
 from __future__ import annotations
 
@@ -6,8 +6,16 @@ from collections.abc import Iterator, Set
 from typing import Any, NamedTuple
 
 from interview.asking.answers import Answers
-from interview.asking.question import Group, Question, Stage, Status
-from interview.reading import is_unknown
+from interview.asking.question import (
+    UNKNOWN_TEXT,
+    Group,
+    Question,
+    Stage,
+    Status,
+    Taken,
+    Unanswered,
+)
+from interview.reading import Refused, is_unknown
 
 
 class Step(NamedTuple):
@@ -32,6 +40,36 @@ class Step(NamedTuple):
     def view(self, answers: Answers) -> Answers:
         """Return ``answers`` as seen from this step."""
         return answers.at(self.question.group, self.number) if self.number else answers.whole()
+
+
+class Heard(NamedTuple):
+    """What came of an answer: how it was understood."""
+
+    step: Step
+    echo: str
+    kept: str
+    """The words that were kept."""
+    taken: Taken[Any] | None = None
+    """The same with the value; nothing where the answer is not known."""
+
+
+def heard_at(step: Step, text: str, answers: Answers) -> Heard:
+    """Return how ``text`` is understood at ``step``, beside ``answers``; raises ``Refused``."""
+    view, question = step.view(answers), step.question
+    if is_unknown(text):
+        return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
+    try:
+        taken = question.take(text, view)
+    except Unanswered as gap:
+        said = view.told(gap.question.label)
+        raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
+    if taken.asks_back and text != view.text(question):
+        raise Refused(taken.asks_back)
+    if isinstance(taken.found, Unanswered):
+        said = view.told(taken.found.question.label).lower()
+        return Heard(step, f"{taken.kept} (waits for: {said})", taken.kept, taken)
+    echo = taken.said or question.kind.echo(taken.found, view)
+    return Heard(step, echo, taken.kept, taken)
 
 
 def steps(answers: Answers) -> list[Step]:

@@ -6,17 +6,17 @@ import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import replace
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from interview.asking import own_fault, path, route
 from interview.asking.answers import Answers
 from interview.asking.keeping import Keeper, NotKept
 from interview.asking.kinds import nothing_given
 from interview.asking.path import Place
-from interview.asking.question import UNKNOWN_TEXT, Status, Taken, Unanswered
-from interview.asking.route import Step
+from interview.asking.question import UNKNOWN_TEXT, Status, Unanswered
+from interview.asking.route import Heard, Step, heard_at
 from interview.asking.walk import LOOKED_AT, UNFINISHED, Walk
-from interview.reading import Refused, is_unknown
+from interview.reading import Refused
 
 MOST_PUT_OFF = 5
 """So many answers still to be found out are listed at once; a choice of ours."""
@@ -27,15 +27,12 @@ class Doubt(Exception):
     """The value is possible but unlikely; offering it again keeps it."""
 
 
-class Heard(NamedTuple):
-    """What came of an answer: how it was understood."""
+class _Supposed(NamedTuple):
+    """Answers with words supposed at a place: they are asked for many times at one key."""
 
-    step: Step
-    echo: str
-    kept: str
-    """The words that were kept."""
-    taken: Taken[Any] | None = None
-    """The same with the value; nothing where the answer is not known."""
+    of: Answers
+    words: tuple[object, ...]
+    answers: Answers
 
 
 class Sitting(Walk):
@@ -63,6 +60,7 @@ class Sitting(Walk):
         self._unfinished = address if address and stopped_at == address + UNFINISHED else ""
         self.alarm = ""
         """What must be said at once after the last answer; mostly empty."""
+        self._supposed: _Supposed | None = None
         self._changed_from: Answers | None = None
         """The answers before the last one given, where that changed another."""
         self.at_fault = ""
@@ -114,13 +112,20 @@ class Sitting(Walk):
     def supposing(self, words: Mapping[str, str] | None = None) -> Answers:
         """Return the answers as they would be with ``words`` by address kept at this place."""
         place, answers = self.place, self._answers
-        for address, text in (words or {}).items() if place else ():
-            asked = place.steps(place.page.keys, answers) if place else []
+        if not words or place is None:
+            return answers
+        minute = self.now.replace(second=0, microsecond=0)
+        of, said, last = answers, (place, minute, *words.items()), self._supposed
+        if last is not None and last.of is of and last.words == said:
+            return last.answers
+        for address, text in words.items():
+            asked = place.steps(place.page.keys, answers)
             step = next((one for one in asked if one.address == address), None)
             if step is not None and text.strip():
                 with suppress(Refused):
-                    kept = self._read(step, text, replace(answers, now=self.now)).kept
+                    kept = heard_at(step, text, replace(answers, now=self.now)).kept
                     answers = answers.with_text(address, kept)
+        self._supposed = _Supposed(of, said, answers)
         return answers
 
     def rows(self) -> list[Step]:
@@ -170,10 +175,13 @@ class Sitting(Walk):
                 raise Refused(reasons[0])
             text = text or self._stands_for_nothing(step, words)
             beside = replace(answers, now=self.now)
-            one = self._read(step, text, beside)
+            one = heard_at(step, text, beside)
             self._weigh(one, step.view(beside))
             answers = answers.with_text(step.address, one.kept)
             heard.append(one)
+        supposed = self.supposing(given)
+        if supposed.texts == answers.texts:
+            answers = supposed  # what follows from them is worked out already
         self._weigh_others(heard, answers)
         self.at_fault, self._half = "", half
         self._doubted.clear()
@@ -237,24 +245,7 @@ class Sitting(Walk):
 
         It is read beside the answers, and beside ``words`` given to this place and not kept.
         """
-        return self._read(step, text, replace(self.supposing(words), now=self.now))
-
-    def _read(self, step: Step, text: str, answers: Answers) -> Heard:
-        view, question = step.view(answers), step.question
-        if is_unknown(text):
-            return Heard(step, UNKNOWN_TEXT, UNKNOWN_TEXT)
-        try:
-            taken = question.take(text, view)
-        except Unanswered as gap:
-            said = view.told(gap.question.label)
-            raise Refused(f"This waits for another answer: {said}. Answer that first.") from None
-        if taken.asks_back and text != view.text(question):
-            raise Refused(taken.asks_back)
-        if isinstance(taken.found, Unanswered):
-            said = view.told(taken.found.question.label).lower()
-            return Heard(step, f"{taken.kept} (waits for: {said})", taken.kept, taken)
-        echo = taken.said or question.kind.echo(taken.found, view)
-        return Heard(step, echo, taken.kept, taken)
+        return heard_at(step, text, replace(self.supposing(words), now=self.now))
 
     def offer(self, step: Step, text: str) -> Heard:
         """Keep ``text`` as the answer to ``step`` and save.
@@ -294,7 +285,7 @@ class Sitting(Walk):
                 continue
             if reasons := self.shut(step):
                 raise Refused(reasons[0])
-            kept[address] = self._read(step, text, answers).kept
+            kept[address] = heard_at(step, text, answers).kept
             answers = answers.with_text(address, kept[address])
         self._keep(self._answers.with_texts({**self._answers.texts, **kept}))
 

@@ -10,8 +10,8 @@ from interview.asking import own_fault, path, route
 from interview.asking.keeping import none_half_typed
 from interview.asking.kinds import list_lines, nothing_given
 from interview.asking.question import UNKNOWN_TEXT, Status
-from interview.asking.route import Step
-from interview.asking.sitting import Doubt, Heard
+from interview.asking.route import Heard, Step
+from interview.asking.sitting import Doubt
 from interview.garden.session import Session
 from interview.garden.soak import timing_questions as timing
 from interview.garden.soak.run import soak_run

@@ -5,8 +5,7 @@ from __future__ import annotations
 from interview.asking.keeping import none_half_typed
 from interview.asking.kinds import Several, list_lines
 from interview.asking.question import Status, Unanswered
-from interview.asking.route import Step
-from interview.asking.sitting import Heard
+from interview.asking.route import Heard, Step
 from interview.garden.session import Session
 from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import area_so_far

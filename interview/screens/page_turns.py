@@ -11,8 +11,8 @@ from textual import work
 from interview.asking import keeping, own_fault
 from interview.asking.kinds import Choice, Several, YesNo, list_lines, nothing_given
 from interview.asking.question import Status
-from interview.asking.route import Step
-from interview.asking.sitting import Doubt, Heard
+from interview.asking.route import Heard, Step
+from interview.asking.sitting import Doubt
 from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.pacing_questions import WALKERS
 from interview.reading import Refused

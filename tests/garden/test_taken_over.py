@@ -85,3 +85,22 @@ def test_values_of_other_answers_are_kept_and_those_that_hang_on_a_change_are_no
     assert not any("rain_depth" in one.reads for one in kept.values())
     metric = plan.answers.with_text("units", "metric")._values
     assert not any(name.startswith("holes.1.readings=") for name in metric)
+
+
+def test_what_words_supposed_bring_about_is_worked_out_once_and_kept_with_them(
+    session_of, monkeypatch
+) -> None:
+    session, followed, steps = session_of(sample("finished_us.yaml")), [], route._steps
+    address = "surfaces.1.outlets_here"
+    session.go_to(address)
+    words = {address: "2"}
+    assert session.answers.texts[address] == "1"
+    monkeypatch.setattr(route, "_steps", lambda of: followed.append(of) or steps(of))
+    boxes = [session.boxes(words), session.boxes(dict(words))]
+    session.offered(session.step, words)
+    session.take(words)
+    assert [session.boxes()] * 2 == boxes
+    assert session.answers.texts[address] == "2" and len(followed) == 1
+    # Other words, or the same beside other answers, are supposed anew.
+    assert session.supposing({address: "1"}).texts[address] == "1"
+    assert session.supposing(words) is not session.supposing({address: "1"})
