@@ -17,7 +17,6 @@ from interview.asking.question import Question, Status, Unanswered
 from interview.asking.route import Step
 from interview.asking.sitting import MOST_PUT_OFF, Doubt, Sitting
 from interview.garden import gate
-from interview.garden.paced_lengths import whose_paces
 from interview.garden.path import SAFETY
 from interview.garden.place import questions as start
 from interview.garden.plan import Plan
@@ -181,8 +180,11 @@ class Session(Sitting):
         """Return what is to be said of words that are kept though nothing is known by them."""
         if said := trouble_with(step.question, self.plan):
             return f"{step.question.label}: {said}"
-        if said := whose_paces(step, text, self.answers):
-            return said
+        if len(self.answers.numbers(walking.WALKERS.key)) > 1:
+            from interview.garden.paced_lengths import whose_paces  # it knows the catchment
+
+            if said := whose_paces(step, text, self.answers):
+                return said
         lines = list_lines(text)
         if not lines or step.question not in (planting.FAVOURITES, planting.SWAP_OUT):
             return ""

@@ -126,8 +126,13 @@ def _work(plan: Plan, planting: Part, brief: int) -> tuple[tuple[str, Part], ...
 
 def _tied(plan: Plan) -> str:
     """Say how high the string of the levels is tied, where that is known."""
-    high = or_gap(lambda: string_height(plan.earth.lie, plan.metric), "")
-    return f" {high} at the uphill edge" if high else " at the height of the crest"
+    try:
+        return f" {string_height(plan.earth.lie, plan.metric)} at the uphill edge"
+    except Unanswered:
+        return " at the height of the crest"
+    except Exception as trouble:
+        own_fault.note("the level string", trouble)
+        return ""
 
 
 def _title(title: str) -> str:

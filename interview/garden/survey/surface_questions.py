@@ -70,8 +70,7 @@ ROOF_SIDES = SURFACE.question(
             ("all", "the whole roof, where all of it falls to this gutter"),
         )
     ),
-    why="Only the part from the ridge down to this gutter drains here. Of two like sides that is "
-    "half.",
+    why="Of two like sides only the one over this gutter drains here: half.",
     find_out="The whole roof is easy to pace around the house. A lean-to has only one side. All of "
     "a flat roof, or of a hip roof whose one gutter runs all round, falls to its gutter.",
     asks=chosen(SURFACE_KIND, "roof"),
