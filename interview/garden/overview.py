@@ -68,9 +68,9 @@ def overview(plan: Plan) -> Overview:
 def _digging(plan: Plan) -> str:
     word = may_dig(plan).word
     if word != "OPEN":
-        return {"SHUT": "digging is shut today", "STOP": "no digging"}[word]
+        return {"SHUT": "Digging is shut today", "STOP": "No digging"}[word]
     last = plan.site.dig_gate.stale_after
-    return f"digging open until {last:%-d %B}" if last is not None else "digging is open"
+    return f"Digging open until {last:%-d %B}" if last is not None else "Digging is open"
 
 
 def _sentences(plan: Plan) -> Iterator[str]:

@@ -80,5 +80,5 @@ def test_a_garden_without_a_size_says_what_is_wanted(plan_of):
 
 def test_a_stop_is_told_as_no_digging(plan_of, level_spot):
     look = overview(plan_of(level_spot, **{"spots.1.unstable_ground": "slides"}))
-    assert look.verdict is Grade.STOP and look.digging == "no digging"
+    assert look.verdict is Grade.STOP and look.digging == "No digging"
     assert look.badges[0].word == "STOP"

@@ -39,7 +39,7 @@ def test_the_first_look_is_whole_in_every_palette(palette):
     rows = [strip.text for strip in finale(76, 18, palette)]
     assert all(len(row) <= 76 for row in rows[:40])
     first = "\n".join(rows[:40])
-    wanted = "FIX; Some things must be changed; digging open until 9 June; water in; overflow"
+    wanted = "FIX; Some things must be changed; Digging open until 9 June; water in; overflow"
     for words in (*wanted.split("; "), "of 12 % at most", "What was found", "things are in order"):
         assert words in first, words
 
