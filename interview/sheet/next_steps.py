@@ -29,6 +29,10 @@ def next_steps(plan: Plan) -> Iterator[str]:
         yield from wrap(f"{place}. {step}", "   ")
 
 
+SHUT_TODAY = "Digging is shut today, the test hole too"
+"""How the step begins that says why, and whom to ask."""
+
+
 def steps(plan: Plan) -> Iterator[str]:
     """Yield the steps to take next, most pressing first, each whole."""
     now, service = may_dig(plan), buried.locating_service(plan.answers)
@@ -43,7 +47,7 @@ def steps(plan: Plan) -> Iterator[str]:
     elif not now.open:
         reasons = [one for one in now.reasons if not any(one == stop.said for stop in stops)]
         if reasons:
-            yield f"Digging is shut today, the test hole too: {' '.join(reasons)} {service}"
+            yield f"{SHUT_TODAY}: {' '.join(reasons)} {service}"
     yield from _told(
         [
             one

@@ -23,7 +23,12 @@ def found(plan: Plan) -> Iterator[str]:
     """Yield what was found that asks for something; of what DO NEXT mends the count alone."""
     above = list(next_steps.steps(plan))
     asks = [(one, f"{one.said} {one.change}".strip()) for one in plan.findings if one.asks]
-    told = [one for one, whole in asks if one.grade is Grade.FIX and whole in above]
+    marks = any(one.startswith(next_steps.SHUT_TODAY) for one in above)
+    told = [
+        one
+        for one, whole in asks
+        if one.grade is Grade.FIX and (whole in above or (marks and one.key == "buried_lines"))
+    ]
     if told:
         yield f"[{told[0].word}] {len(told)} to mend, told under DO NEXT."
     for one, whole in asks:
