@@ -8,8 +8,9 @@ from interview.garden.plan import Plan
 from interview.garden.planting.choose import ZonePlan
 from interview.garden.planting.words import short_name
 from interview.garden.site import cautions
+from interview.garden.site.setbacks import NEARER_THAN_CAUTIOUS
 from interview.garden.summary import wrap
-from interview.quantities.evidence import Grade
+from interview.quantities.evidence import Finding, Grade
 from interview.sheet import next_steps, plants
 
 MORE = (
@@ -31,10 +32,18 @@ def found(plan: Plan) -> Iterator[str]:
     ]
     if told:
         yield f"[{told[0].word}] {len(told)} to mend, told under DO NEXT."
+    if near := [one for one, _ in asks if _is_near(one)]:
+        first, *rest = (one.said.removesuffix(NEARER_THAN_CAUTIOUS) for one in near)
+        said = "; ".join((first, *(f"{one[0].lower()}{one[1:]}" for one in rest)))
+        yield from wrap(f"[{near[0].word}] {said}{NEARER_THAN_CAUTIOUS}", "    ")
     for one, whole in asks:
-        if one not in told:
+        if one not in told and not _is_near(one):
             said = one.said if one.grade is Grade.GOOD or whole in above else whole
             yield from wrap(f"[{one.word}] {said}", "    ")
+
+
+def _is_near(found: Finding) -> bool:
+    return found.said.endswith(NEARER_THAN_CAUTIOUS)
 
 
 def planting(plan: Plan) -> Iterator[str]:

@@ -19,6 +19,9 @@ from interview.quantities.units import (
     round_up,
 )
 
+NEARER_THAN_CAUTIOUS = ": far enough, but under the cautious distance."
+"""How a distance ends that is kept, and is under the cautious one."""
+
 
 class Distance(NamedTuple):
     """One distance as each session shows it; the metric one is its own round number."""
@@ -306,7 +309,7 @@ def _far_enough(
         f"Move it {distance_words(more, metric, up=True)} farther away to meet the cautious "
         "distance too."
     )
-    said = f"{said}: far enough, but under the cautious distance."
+    said = f"{said}{NEARER_THAN_CAUTIOUS}"
     return Finding(key, Grade.GOOD, said, told, source, change, brief._replace(near=True))
 
 
