@@ -308,7 +308,7 @@ def _notch(plan: Plan) -> Iterator[str]:
         return
     if plan.earth.notch.lip:
         across = length_words(plan.earth.notch.width, metric)
-        yield from wrap(f" Lip in the lawn {across} wide, level, of turf or stone.", "   ")
+        yield from wrap(f" Lip in the lawn {across} wide, level, of sod or stone.", "   ")
         return
     yield from wrap(
         f" Notch {length_words(plan.earth.notch.width, metric)} wide, stone in it and "

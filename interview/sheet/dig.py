@@ -238,7 +238,7 @@ def _water(plan: Plan) -> Iterator[str]:
         yield from wrap(
             f"The lawn is the rim. On the side where overflow is to leave cut a level lip {wide} "
             f"wide, {depth_words(garden.freeboard, metric)} below the lawn and {full} above the "
-            "finished floor, of turf or stone.",
+            "finished floor, of sod or stone.",
             "  ",
         )
         yield from wrap("Lay a pad of stone where the water comes in.", "  ")

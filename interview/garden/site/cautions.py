@@ -106,13 +106,13 @@ def dig_day(day: DayCaution) -> tuple[str, ...]:
     sow = "; sow the rim last, on bare raked soil" if day.sown else ""
     steps = [
         "Marks are visible and still good; take a photograph of them.",
-        f"Within {day.zone} of any mark dig only gently, by hand; lift the turf so too.",
+        f"Within {day.zone} of any mark dig only gently, by hand; lift the sod that way too.",
         *(["Fill the test hole or cover it."] if day.hole else []),
         "Peg out floor, full pond and rim, measured from the peg string.",
         "Tie the level string over it; all heights are measured down from it.",
-        "Strip the turf and stack it for the outside of the berm."
+        "Strip the sod and stack it for the outside of the berm."
         if day.berm and day.sod
-        else "Strip the turf and stack it in the shade.",
+        else "Strip the sod and stack it in the shade.",
         "Roughen the ground under the berm. Cut the uphill side first and lay the soil where the "
         "berm will be."
         if day.berm and day.own_berm
