@@ -200,8 +200,8 @@ def hole_depth_findings(found: Checks) -> Iterator[Finding]:
         yield Finding(
             f"hole_{number}_depth",
             Grade.FIX,
-            f"Hole {number} is {dug} deep, and the garden is dug to {below}: the test tells of "
-            "soil that is dug away.",
+            f"Hole {number} is {dug} deep, and the garden is dug to {below}: the soil tested "
+            "will be dug away.",
             "the hole is deeper than the garden is dug, by the water of the test",
             PRACTICE,
             "Dig the hole deeper, then soak and time it.",

@@ -220,7 +220,7 @@ def _each_found(plan: Plan) -> Iterator[str]:
     asked = plan.answers.get(buried.LINES_REQUESTED) == "asked"
     first = plan.site.dig_gate.earliest
     if not asked:
-        yield f"Not asked for yet: the marks. {buried.locating_service(plan.answers)}"
+        yield f"The marks are not asked for yet. {buried.locating_service(plan.answers)}"
     elif first is not None:
         day = day_words(first, plan.now.date())
         yield f"First day to dig: {day}, if all owners have answered."

@@ -123,7 +123,7 @@ def change(session: Session, step: Step, word: str, rest: str) -> list[str]:
         raise Refused(f"There is no row {place}; there are {len(lines)}.")
     if word == "correct":
         if not line.strip():
-            raise Refused("Write the row anew after its number.")
+            raise Refused(f"Write the new row on the same line, after :{word} {place}.")
         waits = _put(session, step, [*lines[: place - 1], line.strip(), *lines[place:]], True)
         said = [_said(session, step, place), *_together(session, step)]
     else:

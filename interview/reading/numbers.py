@@ -67,7 +67,9 @@ def numeral(chunk: str, *, decimal: bool = False) -> Fraction:
         mark = marks[0] if marks else "."
         head, _, tail = chunk.partition(mark)
         if mark == "," and not tail:
-            raise Refused(f"A comma ends {shown(chunk)}. Write the number whole, such as {head}.")
+            raise Refused(
+                f"{shown(chunk)} ends with a comma. Write the number whole, such as {head}."
+            )
         settled = decimal or (mark == "." and tail in _EIGHTHS)
         if not settled and re.fullmatch(_TWO_READINGS, chunk):
             raise two_ways(chunk, head + tail, _clearly_decimal(head, tail))

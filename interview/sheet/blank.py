@@ -62,13 +62,13 @@ def _preset(units: str | None, country: str | None, state: str | None) -> Answer
         if words is None:
             continue
         if not question.asks(answers):
-            raise Refused("--state goes with no --country but us.")
+            raise Refused("--state can be used only with --country us.")
         try:
             kept = question.take(words, answers).kept
         except Refused as refused:
             raise Refused(f"--{question.key}: {refused}") from None
         if kept == start.NOT_US:
-            raise Refused("Name a garden that is not in the US by --country.")
+            raise Refused("For a garden outside the US use --country, without --state.")
         answers = start.placed(answers, answers.with_text(question.key, kept))
     return answers
 

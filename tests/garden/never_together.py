@@ -155,7 +155,7 @@ PAIRS = (
     (r"No berm is needed", r"crest of the berm|Crest of the berm|toe of the berm"),
     (r"The lawn is the rim", r"overflow notch|notch \d"),
     (r"the berm takes it all", r"To carry elsewhere"),
-    (r"The soil you dig just makes the berm", r"berm soil:"),
+    (r"The soil you dig is just enough for the berm", r"berm soil:"),
     (r"\[ \] berm soil", r"The soil you dig (?:just )?makes the berm"),
     (r"never: no pond", r"Empties: +in "),
     (r"[Nn]o pipe that is sold|[Uu]se a channel instead", r"\[ \] pipe:"),

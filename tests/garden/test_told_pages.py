@@ -130,7 +130,7 @@ def test_the_end_of_the_day_tells_stops_before_the_size_and_asks_for_the_marks(a
     lines = told(session, "end_of_today")
     assert lines[1].startswith("STOP: ") and "15 %" in lines[1]
     assert lines.index(next(one for one in lines if one.startswith("About "))) > 1
-    assert [one for one in lines if one.startswith("Not asked for yet: the marks. ")]
+    assert [one for one in lines if one.startswith("The marks are not asked for yet. ")]
 
 
 @pytest.mark.parametrize(
@@ -207,7 +207,7 @@ def test_the_plan_says_that_levels_read_are_to_be_typed_in(at):
 def test_an_empty_garden_has_a_page_for_everything(session_of):
     session = session_of()
     assert told_pages.told(session, session.start()) == []
-    assert told_pages.the_plan(session)[0].startswith("Not asked for yet: the marks. ")
+    assert told_pages.the_plan(session)[0].startswith("The marks are not asked for yet. ")
     assert told_pages.waiting(session)[0] == "The first day to dig is not known yet."
     assert told_pages.result(session.plan)[0].startswith("No rate yet.")
 

@@ -86,4 +86,4 @@ async def test_several_walks_typed_in_one_line_are_several_lines(sit, write) -> 
         await person.enters("19, 20, 19.5")
         assert person.session.answers.texts["walkers.1.pace_counts"] == "19\n20\n19.5"
         await person.enters("19, twenty eleven")
-        assert "A comma ends" in person.says("heard")
+        assert "ends with a comma" in person.says("heard")

@@ -76,7 +76,7 @@ BEFORE_PLANTING = (
     _matter(
         "Try it with water",
         "Let an inch (25 mm) of water from a hose run onto the floor: it must cover all of "
-        "it alike. Where it stays dry rake the soil down, where it is deep fill.",
+        "it alike. Where it stays dry, rake the soil down; where it is deep, fill.",
         "Pour a bucket at the notch: the water must run out over its stone and down the "
         "apron, with none under the stone or beside it.",
     ),
@@ -112,7 +112,10 @@ EVERY_YEAR = (
     ),
     _matter(
         "The overflow",
-        ("Look yearly, and after large storms, where it came out and where it went.", LOOK_YEARLY),
+        (
+            "Once a year, and after large storms, see where it came out and where it went.",
+            LOOK_YEARLY,
+        ),
         "From the notch follow bent grass and washed mulch to their end. It must not turn "
         "back to the house, cut a channel, or reach a neighbor.",
     ),
@@ -154,7 +157,8 @@ EVERY_YEAR = (
 CALL = (
     _matter(
         "A wall or floor of the house turns damp",
-        "Turn the downspout away the same day, then call who looks after drains and foundations.",
+        "Turn the downspout away the same day, then call somebody who looks after drains and "
+        "foundations.",
     ),
     _matter(
         "Ground cracks, sinks or slides, or the berm leaks at its foot",

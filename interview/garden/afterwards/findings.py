@@ -72,7 +72,7 @@ def _depth(found: BuiltResults, bed: BuiltBed) -> Finding:
         return Finding(key, Grade.FIX, said, limit, source, _deepen(found, bed))
     hours = magnitude(bed.hours_to_empty, "h")
     said = (
-        f"As dug the pond is {deep} deep, not {planned}: {holds}, and a full one stands "
+        f"As dug the pond is {deep} deep, not {planned}: {holds}, and a full pond stands "
         f"{HIGH.write(hours)} h."
     )
     if too_deep := _too_deep(found, bed, hours):
@@ -122,10 +122,10 @@ def _deepen(found: BuiltResults, bed: BuiltBed) -> str:
     said = []
     if floor > _LEAST:
         high = depth_words(quantity(floor, "ft"), metric)
-        said.append(f"The floor is {high} too high: dig it so much deeper.")
+        said.append(f"The floor is {high} too high: dig it that much deeper.")
     if notch < -_LEAST:
         low = depth_words(quantity(-notch, "ft"), metric)
-        said.append(f"The notch is {low} too low: raise its sill so much.")
+        said.append(f"The notch is {low} too low: raise its sill that much.")
     lacks = depth_words(bed.dug.shallower, metric)
     return " ".join(said) or (
         f"Dig the floor {lacks} deeper, or raise the notch where the rim stands high enough."
@@ -142,9 +142,9 @@ def _shallow(found: BuiltResults, bed: BuiltBed) -> str:
         said.append(f"The floor is {low} too low: put loose soil back, do not tamp it.")
     if notch > _LEAST:
         high = depth_words(quantity(notch, "ft"), metric)
-        said.append(f"The notch is {high} too high: cut it down so much.")
+        said.append(f"The notch is {high} too high: cut it down that much.")
     over = depth_words(quantity(-magnitude(bed.dug.shallower, "ft"), "ft"), metric)
-    return " ".join(said) or f"Lower the notch by {over}, or put so much loose soil back."
+    return " ".join(said) or f"Lower the notch by {over}, or put that much loose soil back."
 
 
 def _level(found: BuiltResults, floor: Sequence[Quantity]) -> Iterator[Finding]:

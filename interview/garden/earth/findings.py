@@ -70,7 +70,7 @@ def _left_over(found: EarthResults) -> Finding:
         said = f"The sand you dig makes no berm; all of it, {spare}, is left over."
         return Finding(key, Grade.GOOD, said, "", COMPACTION.source, change)
     if magnitude(found.left_over, "ft**3") <= 0:
-        said = "The soil you dig just makes the berm."
+        said = "The soil you dig is just enough for the berm."
         return Finding(key, Grade.GOOD, said, "", COMPACTION.source, "Keep all of it.")
     bare = found.laid_thin
     if bare is not None:
@@ -121,7 +121,7 @@ def _too_wide(found: EarthResults) -> Finding:
         f"{depth_words(quantity(found.lie.uphill_cut, 'ft'), metric)} deep.",
         limits,
         OURS,
-        f"Make it {', or '.join(ways)}." if ways else "Make the bed narrower, or two of it.",
+        f"Make it {', or '.join(ways)}." if ways else "Make the bed narrower, or make two beds.",
     )
 
 

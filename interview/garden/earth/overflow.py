@@ -194,11 +194,11 @@ def wide_finding(made: Notch, freeboard: Quantity, metric: bool = False) -> Find
     return Finding(
         key="wide_notch",
         grade=Grade.GOOD,
-        said=f"Under this rim the notch is {length_words(made.width, metric)} wide.",
+        said=f"With this rim the notch must be {length_words(made.width, metric)} wide.",
         limit="4 ft (1.2 m) or less is easy to keep level",
         source=OURS,
-        change=f"A rim {depth_words(rim, metric)} above the full pond lets a notch of "
-        f"{length_words(narrow, metric)} do.",
+        change=f"With a rim {depth_words(rim, metric)} above the full pond a notch of "
+        f"{length_words(narrow, metric)} is enough.",
     )
 
 
@@ -282,7 +282,7 @@ def no_pipe_sold_finding(flow: Quantity, metric: bool = False) -> Finding:
     return Finding(
         "pipe_flow",
         Grade.FIX,
-        f"No pipe that is sold carries the peak flow of {came}.",
+        f"No pipe you can buy carries the peak flow of {came}.",
         "the widest drain pipe sold, just full",
         MANNING_PIPE.source,
         "Use a grass or stone channel.",

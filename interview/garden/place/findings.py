@@ -35,10 +35,14 @@ def rain_findings(found: PlaceResults) -> Iterator[Finding]:
             f"The floor was pegged for {CUSTOM.words} of rain, which was assumed; for {name} "
             f"{read.words} has been read since."
         )
-        change = f"Answer Rain to hold: {CUSTOM.us} keeps the garden, {read.us} plans it for more."
+        change = (
+            f"Answer Rain to hold: {CUSTOM.us} keeps the garden as it is, {read.us} plans it for "
+            "more rain."
+        )
         if read.depth_in < CUSTOM.depth_in:
             change = (
-                f"Answer Rain to hold: {CUSTOM.us} keeps the garden, {read.us} asks less of it."
+                f"Answer Rain to hold: {CUSTOM.us} keeps the garden as it is, {read.us} plans it "
+                "for less rain."
             )
     elif _begun_before(answers):
         said = (

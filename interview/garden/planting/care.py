@@ -67,7 +67,7 @@ CARE = (
     CareTask("Replace plants that have died.", "after 6 and 12 months", (5, 11), BALTIMORE),
     CareTask("Clear silt and leaves from where water comes in.", "after 6 and 12 months", (5, 11),
              BUNCOMBE),
-    CareTask("Do not feed the plants once they have taken.", "from the third month on", (2,),
+    CareTask("Do not feed the plants once they have taken root.", "from the third month on", (2,),
              BUNCOMBE),
     CareTask("Top up the mulch to 2 to 3 inches (50 to 75 mm).", "in spring, after the last frost",
              (), DELAWARE),
@@ -126,7 +126,7 @@ EARLY: dict[PlantSize, tuple[EarlyCare, ...]] = {
     PlantSize.SEED: (
         EarlyCare(
             "Sowing",
-            "Sow the rim in late fall or early spring on bare raked soil, tread it in, and cover "
+            "Sow the rim in late autumn or early spring on bare raked soil, tread it in, and cover "
             "it with a thin layer of clean straw, not with mulch. The plugs below it are "
             "watered every other day for two weeks.",
         ),

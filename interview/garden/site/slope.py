@@ -67,7 +67,7 @@ def level_finding(slope: Slope, metric: bool = False) -> Finding:
     limit = "readings within 1/2 in (12 mm) when the level is turned"
     if slope.level_error is None:
         change = "Turn the level end for end and read again."
-        said = "The level was read one way only, so an error of the level would not show."
+        said = "The level was read one way only, so a crooked level would not show."
         return Finding("level", Grade.GOOD, said, limit, OURS, change)
     apart = abs(2 * magnitude(slope.level_error, "in"))
     if within(apart, DISAGREE_IN):

@@ -62,7 +62,9 @@ def walked(text: str) -> tuple[list[str], tuple[float, ...]]:
         sides.append(side)
         turns.append(angle if way.lower() == "left" else -angle)
     if not all(sides):
-        raise Refused(f"A turn stands between two sides, none before or after. {ROUND_GOOD}")
+        raise Refused(
+            f"A turn goes between two sides, not before the first or after the last. {ROUND_GOOD}"
+        )
     return sides, tuple(turns)
 
 

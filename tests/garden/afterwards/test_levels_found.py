@@ -78,7 +78,7 @@ def test_a_pond_half_an_inch_off_is_as_planned_and_more_is_to_be_mended(built):
     assert near.grade is Grade.GOOD and not near.change
     high = found(built(floor_readings="7.4 in"), "built_depth")
     assert high.grade is Grade.FIX
-    assert high.change == "The floor is 1/2 in too high: dig it so much deeper."
+    assert high.change == "The floor is 1/2 in too high: dig it that much deeper."
 
 
 def test_a_floor_over_the_place_where_it_spills_holds_nothing_and_says_by_how_much(built, figure):
@@ -100,7 +100,7 @@ def test_a_floor_an_inch_high_says_how_much_less_it_holds(built, figure):
 
 def test_a_notch_too_low_is_told_from_a_floor_too_high_by_the_string_alone(built):
     low = found(built(notch_reading="3 in"), "built_depth")
-    assert low.change == "The notch is 1 in too low: raise its sill so much."
+    assert low.change == "The notch is 1 in too low: raise its sill that much."
     both = found(built(notch_reading="2.5 in", floor_readings="7.5 in"), "built_depth")
     assert "floor is 1/2 in too high" in both.change and "notch is 1/2 in too low" in both.change
     other = found(built(notch_reading="3 in", levels_from="other"), "built_depth")
@@ -249,7 +249,7 @@ def test_each_of_two_beds_is_held_against_the_plan_by_its_own_levels(built, figu
     one, two = found(plan, "built_depth"), found(plan, "built_depth_2")
     assert one.grade is Grade.GOOD and one.said.startswith("Bed 1: as dug the pond is 6 in deep")
     assert two.grade is Grade.FIX and two.said.startswith("Bed 2: as dug the pond is 5 in deep")
-    assert two.change == "The floor is 1 in too high: dig it so much deeper."
+    assert two.change == "The floor is 1 in too high: dig it that much deeper."
     assert found(plan, "built_rim_2").grade is Grade.GOOD
     turned = built(**SECOND | {"floor_readings": "7 in", "floor_readings_2": "8 in; 8 in"})
     assert found(turned, "built_depth").grade is Grade.FIX

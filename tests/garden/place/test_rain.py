@@ -117,7 +117,9 @@ def test_a_floor_pegged_by_an_old_file_was_pegged_for_an_inch(tmp_path, plan_of)
     assert magnitude(pegged[start.RAIN_DEPTH], "in") == 1
     said = told_of_the_rain(pegged, plan_of)
     assert "pegged for 1 in (25 mm) of rain" in said and "1.25 in plans it for more" in said
-    assert "0.7 in asks less" in told_of_the_rain(without_rain(tmp_path, "ut", "15 ft"), plan_of)
+    assert "0.7 in plans it for less" in told_of_the_rain(
+        without_rain(tmp_path, "ut", "15 ft"), plan_of
+    )
     assert "Read for Iowa: 1.25 in" in start.rain_standing(pegged)
 
 
