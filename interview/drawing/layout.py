@@ -90,7 +90,8 @@ def label_text(label: Label) -> str:
 def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
     """Fit ``drawing`` into ``columns`` by ``rows``, title and legend included where they can be.
 
-    The picture keeps ``LEAST_ROWS`` lines even when title and legend then need more than ``rows``.
+    The picture keeps ``LEAST_ROWS`` lines, or as many as there are, even when title and legend then
+    need more than ``rows``.
     """
     drawing = drawing.sized(small=False) if drawing.detail else drawing
     columns = max(columns, LEAST_COLUMNS)
@@ -101,7 +102,7 @@ def lay_out(drawing: Drawing, columns: int, rows: int, look: Look) -> Layout:
     for _ in range(4):
         legend = _legend(drawing, overflow, columns, look)
         lines = max((entry.line + 1 for entry in legend), default=0)
-        room = max(LEAST_ROWS, rows - len(title) - lines)
+        room = max(min(LEAST_ROWS, rows), rows - len(title) - lines)
         frame = _fit(drawing, columns, drawing.lines or room, look)
         grid = draw(drawing, frame, look)
         texts, moved = _LabelPlacing(drawing, frame, grid, look).all()

@@ -54,6 +54,13 @@ def test_a_rectangle_keeps_its_proportions_to_a_cell(subtests):
                     assert across >= columns - 2 or down >= rows - 3
 
 
+@pytest.mark.parametrize("rows", [3, 5, 6])
+def test_a_picture_alone_is_whole_in_few_rows(rows):
+    lines = cells(drawing(polygon(box(0, 0, 20, 12)), title=""), 40, rows)
+    assert len(lines) <= rows
+    assert lines[0].lstrip()[0] == "┌" and lines[-1].lstrip()[0] == "└"
+
+
 def test_sides_of_one_kind_join_where_they_meet():
     shown = "".join(cells(drawing(polygon(box(0, 0, 8, 4)), line(4, 0, 4, 4)), 20, 10))
     assert "┬" in shown and "┴" in shown
