@@ -198,15 +198,24 @@ class AskedPage(QuestionRoom):
         if step is not None and session.worded(step).text.startswith(title):
             title = ""  # the question says it below
         self._words("item", " · ".join(one for one in (title, item) if one))
-        rows = self._shown.mode is Mode.ROWS
-        self._set_body({"whole": rows})
-        lines = self._told() if rows else []
-        locate = session.answers.told(LOCATE)
+        self._set_body({"whole": self._shown.mode is Mode.ROWS})
+        self._show_told()
+        self._show_boxes()
+
+    def _show_told(self) -> None:
+        """Show what the page tells, its lines apart where the window is high enough."""
+        assert self._shown is not None
+        lines = self._told() if self._shown.mode is Mode.ROWS else []
+        locate = self._session.answers.told(LOCATE)
         if locate in lines:
             lines.remove(locate)
             self._words("caution", f"CAUTION: {locate}")
         self._words("told", told(lines, self.window.height >= TALL))
-        self._show_boxes()
+
+    def on_resize(self, event: events.Resize) -> None:
+        super().on_resize(event)
+        if self._shown is not None:
+            self._show_told()
 
     def _told(self) -> list[str]:
         """Return what this page tells; what is still to be found out has rows."""

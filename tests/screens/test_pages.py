@@ -317,3 +317,15 @@ async def test_in_a_large_window_a_page_that_tells_lists_its_stage_too(sit, writ
         # A stage of one page says no more than the page does.
         await go(person, "usual_bed")
         assert not person.says("stage_list")
+
+
+async def test_a_page_that_tells_is_laid_out_anew_for_another_window(sit, write) -> None:
+    told = {}
+    async with sit(str(write("garden.yaml", {**ROOF, **HOSE}))) as person:
+        await go(person, "end_of_today")
+        for size in ((80, 24), (100, 30), (80, 24)):
+            await person.pilot.resize_terminal(*size)
+            await person.settles()
+            said = str(person.app.screen.query_one("#told").render())
+            assert said == told.setdefault(size, said)
+    assert "\n\n" not in told[80, 24] and "\n\n" in told[100, 30]
