@@ -20,6 +20,7 @@ from interview.reading.foreign import shown
 from interview.screens.banner import Banner
 from interview.screens.lists import Rows
 from interview.screens.page import Page
+from interview.screens.palette import MARKS
 from interview.screens.parts import Words
 
 if TYPE_CHECKING:
@@ -97,13 +98,14 @@ class WelcomeScreen(Page):
         yield Banner(id="banner")
         yield Words(LEAD, id="lead")
         yield Words(f"CAUTION: {LOCATE}", id="caution")
-        yield Words(self._trouble, id="trouble")
+        yield Words(id="trouble")
         yield Rows(*self._rows(), id="gardens", markup=False)
         yield Words(LOOKING, classes="looking")
         yield Static(_visits(), id="visits")
 
     def on_mount(self) -> None:
-        self.query_one("#trouble", Words).say(self._trouble)
+        if self._trouble:
+            self.query_one("#trouble", Words).say(f"{MARKS['stop']} {self._trouble}")
         listing = self.query_one("#gardens", OptionList)
         listing.focus()
         listing.highlighted = 0

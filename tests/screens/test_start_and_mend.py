@@ -85,6 +85,8 @@ async def test_faults_are_listed_by_line_before_anything_is_done(sit, write) -> 
         seen = person.sees_words()
         assert "The file has not been touched." in seen
         assert "unitz" in seen and "Did you mean units?" in seen and "line " in seen
+        heading, lead = (person.app.screen.query_one(name) for name in ("#mending", "#lead"))
+        assert heading.content_region.x == lead.content_region.x
         path.write_text(text.replace("unitz", "units"))
         await person.press("l")
         assert person.page == "QuestionScreen"
@@ -129,7 +131,9 @@ async def test_a_garden_open_elsewhere_is_refused_in_words(sit, write) -> None:
     async with sit(str(path)), sit() as person:
         await person.press("enter")
         assert person.page == "WelcomeScreen"
-        assert "open" in person.sees_words()
+        # Its color alone would not tell it from what stands around it.
+        assert person.says("trouble").startswith("■ ")
+        assert "is already open in another session" in person.sees_words()
 
 
 async def test_a_lock_another_computer_left_is_asked_about(sit, write) -> None:
