@@ -278,7 +278,7 @@ class Session(Sitting):
             step, kept = steps.get(side.key), self.answers.text_at(side.key)
             if step is not None and kept is not None:
                 self.clear(step)
-                said.append(f"Asked anew: {step.worded(self.answers).label} (was {kept}).")
+                said.append(f"Asked again: {step.worded(self.answers).label} (was {kept}).")
         left = dict(words)
         while step := next((o for o in path.steps(self.answers) if o.address in left), None):
             text = left.pop(step.address)

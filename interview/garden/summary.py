@@ -160,7 +160,7 @@ def _digging(plan: Plan) -> str:
         raise Unanswered(gap, gap.key)
     reasons = dig_reasons(plan.answers, plan.now.date())
     if not reasons:
-        return "open, lines located and answered"
+        return "open, lines located, owners answered"
     if plan.now.date() < gate_now.earliest:
         return f"SHUT, first day {said_day(gate_now.earliest)}"
     return f"SHUT. {reasons[0]}"

@@ -249,7 +249,7 @@ class Held:
         # What keeps a page shut is come back from to that page.
         gone = session.mend(way.target) if turn.about is None else session.go_to(way.target)
         if gone is None:
-            raise Refused("That is not asked in this garden.")
+            raise Refused("That is not asked in this garden. Choose another number.")
         raise Left(way.target)
 
     def _row(self, turn: Turn, word: str) -> bool:

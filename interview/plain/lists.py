@@ -11,8 +11,8 @@ from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import area_so_far
 from interview.reading import Refused, is_unknown
 
-COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW writes
-  row 2 anew, :strike 2 takes it out, :clear takes all of them away."""
+COMMANDS = """  A new row adds to these; an empty line goes on. :correct 2 ROW
+  changes row 2, :strike 2 takes it out, :clear takes all of them away."""
 MORE_ROWS = "Another row, or an empty line to go on."
 
 

@@ -27,7 +27,7 @@ from interview.reading import Refused
 WET_QUESTIONS: tuple[Question[Any], ...] = (*soak_edit.MOMENTS, timing.READINGS)
 """The questions beside which the state of the run is told."""
 COMMANDS = """  10:15 left {deep}    one more reading, at its own time; or now left {deep}
-  :correct 2 10:20 left {deep}    write reading 2 anew
+  :correct 2 10:20 left {deep}    correct reading 2
   :strike 2    take reading 2 out, or back in; it stays in the file
   :shift 1 h    the clock was 1 h ahead: move every time of this hole back; 1 h from 2: some"""
 WIDTHS = (10, 7, 17, 7, 11, 11, 10)

@@ -26,9 +26,9 @@ Esc        back to the question before (also ^B); closes a page
 ^R         try again to save, when the top line says NOT SAVED
 ^Q         stop; every answer is saved, and what is half typed comes back
 Tab        to the keys at the foot and back; arrows and Enter work them
-…          more keys at the foot than find room: click it, or go past it
+…          more keys than fit at the foot: click it, or go past it
 F1         this page, and where your answers are kept
-F2         light or dark; the window is painted anew
+F2         light or dark; the window is painted again
 F3         the pieces of a surface, the readings of a soak test, else the garden
 F4         try other sizes; nothing is kept until you say so
 F5         the plants, with their reasons

@@ -87,7 +87,7 @@ def about(plan: Plan, zone: ZonePlan, pick: Pick) -> Content:
     if zone.reserve:
         others = ", ".join(short(one) for one in zone.reserve[:MOST_OTHERS])
         pieces += _labelled(f"Would do as well: {others}.")
-    pieces += _labelled(f"Known of it: {stands_words(plant)}.") if stands_words(plant) else []
+    pieces += _labelled(f"What is known: {stands_words(plant)}.") if stands_words(plant) else []
     pieces.append(f"The {zone.zone.value} is under water: {wet_words(plan, zone.zone)}.\n")
     pieces += _rests(plan, plant)
     return Content.assemble(*pieces)

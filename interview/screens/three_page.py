@@ -29,7 +29,7 @@ from interview.screens.picture import TINY, Picture, rows_of, strip_of, wordless
 from interview.screens.try_out import TURNED
 from interview.sheet.size import SizeRow, size_rows
 
-LEAD = "← → choose one, Enter tries it. Each is held against the one you have."
+LEAD = "← → choose one, Enter tries it. Each is compared with the one you have."
 BESIDE = 72
 """Columns from which on the three stand side by side."""
 _LABEL = 25

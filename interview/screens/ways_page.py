@@ -82,6 +82,6 @@ class WaysScreen(Page):
         """Take a way that answers alone can take."""
         takes = self._ways[event.option_index].takes
         if takes is None:
-            self.tell("No answer does that: lead part of the water elsewhere, and measure anew.")
+            self.tell("No answer does that: lead part of the water elsewhere, and measure again.")
         else:
             self.dismiss(takes)

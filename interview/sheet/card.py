@@ -157,7 +157,7 @@ def _head(plan: Plan) -> Iterator[str]:
 def _gate(plan: Plan) -> Iterator[str]:
     now = may_dig(plan)
     if now.open:
-        yield f" [ ] OPEN today, {said_day(plan.now.date())}: lines located and answered."
+        yield f" [ ] OPEN today, {said_day(plan.now.date())}: lines located, owners answered."
         if any(one.get(HOLE_SMELL) == "rotten_egg" for one in plan.answers.items("holes")):
             said = " ! A hole smelled of rotten eggs. If it may be gas, leave and call "
             yield from wrap(plan.answers.told(f"{said}the emergency number from upwind."), "   ")

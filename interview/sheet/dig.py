@@ -88,7 +88,7 @@ def _may(plan: Plan, cited: bool = True) -> Iterator[str]:
     """Yield first of all whether a spade may go in, until when, and how near to a mark."""
     now = may_dig(plan)
     if now.open:
-        yield "Digging is OPEN: the lines are located and answered."
+        yield "Digging is OPEN: the lines are located, and every owner has answered."
     else:
         head = "STOP: do not dig here." if now.word == "STOP" else "Digging is SHUT today:"
         yield from wrap(f"{head} {' '.join(now.reasons)}", "  ")
@@ -195,8 +195,8 @@ def _how_deep(plan: Plan) -> Iterator[str]:
     )
     if not plan.earth.own_berm:
         yield from wrap(
-            "The sand you dig is no berm: it leaks and washes out. Build it of the clay loam or "
-            "silt on the shopping list.",
+            "Do not build the berm of the sand you dig: it leaks and washes out. Take the clay "
+            "loam or silt on the shopping list.",
             "  ",
         )
 
@@ -236,9 +236,9 @@ def _water(plan: Plan) -> Iterator[str]:
     wide, full = length_words(made.width, metric), depth_words(garden.depth, metric)
     if made.lip:
         yield from wrap(
-            f"The lawn is the rim. On the side where overflow is to leave cut a level lip {wide} "
-            f"wide, {depth_words(garden.freeboard, metric)} below the lawn and {full} above the "
-            "finished floor, of sod or stone.",
+            f"The lawn is the rim. On the side where the overflow is to leave, cut a level lip "
+            f"{wide} wide, {depth_words(garden.freeboard, metric)} below the lawn and {full} above "
+            "the finished floor, of sod or stone.",
             "  ",
         )
         yield from wrap("Lay a pad of stone where the water comes in.", "  ")

@@ -86,7 +86,7 @@ def verdict(plan: Plan) -> Markup:
     said = VERDICT_WORDS[plan.verdict]
     now = may_dig(plan)
     digging = (
-        "Digging is open: lines located and answered."
+        "Digging is open: lines located, owners answered."
         if now.open
         else f"No digging today: {now.reasons[0] if now.reasons else ''}"
     )

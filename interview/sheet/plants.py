@@ -48,7 +48,8 @@ INDENT = " " * 6
 
 
 NORTHERN_SEASONS = (
-    "as in the northern half of the world, for it is not held in which half your country lies."
+    "as in the northern half of the world; this program does not know in which half your country "
+    "lies."
 )
 
 

@@ -299,14 +299,15 @@ def sizes(plan: Plan) -> Iterator[str]:
         )
     yield from wrap(
         "Lean counts on the soil: it runs over if the soil takes water half as fast as tested, or "
-        "if the storm is larger. It has mulch to the full pond only. What you answered of sides, "
-        "rim, mulch and compost is the same in all three; what you left goes by the size.",
+        "if the storm is larger. It has mulch to the full pond only. What you answered about "
+        "sides, rim, mulch and compost is the same in all three; what you left open goes by the "
+        "size.",
         "  ",
     )
     if any(after.rain_held < before.rain_held for before, after in pairwise(rows)):
         yield from wrap(
-            "The room takes no larger one: gentler sides and a higher rim leave less of it for the "
-            "floor, so a garden named larger holds less here.",
+            "The room takes no larger garden: gentler sides and a higher rim leave less of it for "
+            "the floor, so a garden named larger holds less here.",
             "  ",
         )
     if easily_enough(plan):

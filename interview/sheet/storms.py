@@ -188,12 +188,12 @@ def _deep(plan: Plan) -> Iterator[str]:
     short = ""
     if days.short:
         short = (
-            f" The file tells of {PLAIN.write(days.years)} years: take them as a guide, for about "
+            f" The file covers {PLAIN.write(days.years)} years: take them as a guide, for about "
             f"{LONG_YEARS.value} are wanted [{LONG_YEARS.source}]."
         )
     yield from wrap(
-        "These depths are worked out from your file: they are no published depths and no rule's. "
-        f"To hold one of them, answer Rain to hold with it.{short}",
+        "These depths are worked out from your file: they are not published, and no rule asks for "
+        f"them. To hold one of them, answer Rain to hold with it.{short}",
         "  ",
     )
 

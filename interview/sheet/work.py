@@ -104,8 +104,8 @@ def _work(plan: Plan, by_task: bool) -> Iterator[str]:
     people = find(BY_KEY["people_for_three_days"], plan).value
     if by_task and isinstance(people, int) and people > 2:
         yield from wrap(
-            f"At the slow pace {people} people end it in {PLANNED_DAYS.value} days. Fewer take it "
-            "in two fair spells: step 1 and a cover over the floor, then steps 2 and 3.",
+            f"At the slow pace {people} people finish it in {PLANNED_DAYS.value} days. Fewer "
+            "take it in two fair spells: step 1 and a cover over the floor, then steps 2 and 3.",
             "  ",
         )
 

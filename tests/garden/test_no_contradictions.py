@@ -68,7 +68,7 @@ DOCTORED = {
     ),
     "spared_money_is_told_alike": _words("short", "half next year: 94", "half next year: 294"),
     "sizes_come_in_order": _words("full", "dig              120 ft³", "dig              190 ft³"),
-    "hands_make_days": _words("full", "4 people end it", "2 people end it"),
+    "hands_make_days": _words("full", "4 people finish it", "2 people finish it"),
     "table_has_the_figures": _numbers("rain_held", lambda one: one + 1),
     "storms_are_told_alike": _words("full", "   1         4.5 in", "   1         5.4 in"),
     "distances_are_told_alike": _words("card", "a property line 9 ft", "a property line 8 ft"),

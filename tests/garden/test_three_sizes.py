@@ -105,7 +105,7 @@ def test_answers_go_before_lean_and_generous(plan_of, usual):
     assert left[0].garden.side_slope < left[2].garden.side_slope
     said = " ".join(plan_text(plan_of(usual)).split())
     assert "the sides, rim, mulch and compost that you answered" not in said
-    assert "is the same in all three; what you left goes by the size" in said
+    assert "is the same in all three; what you left open goes by the size" in said
     pegged = plan_of({**usual, "how_large": "lean", "floor_length": "20 ft", "floor_width": "9 ft"})
     assert magnitude(pegged.size.garden.floor_length, "ft") == 20
 

@@ -278,12 +278,12 @@ def hands_make_days(told: Told) -> Complaints:
     n, work = told.numbers, flat(told.part("THE WORK", told.full))
     if "work_hours_slow" not in n:
         return
-    if at := re.search(r"At the slow pace (\d+) people end it in (\d+) days", work):
+    if at := re.search(r"At the slow pace (\d+) people finish it in (\d+) days", work):
         people, days = int(at[1]), int(at[2])
         if n["work_hours_slow"] / people > days * 6 + 1e-6:
             yield f"{people} people do not end {n['work_hours_slow']:g} h in {days} days"
         if people > 2 and n["work_hours_slow"] / (people - 1) <= days * 6 - 1e-6:
-            yield f"one fewer than {people} people end it in {days} days too"
+            yield f"one fewer than {people} people finish it in {days} days too"
     for at in re.finditer(r"(\d[\d.]*) to (\d[\d.]*) (?:h|days)\b", work):
         if float(at[1]) > float(at[2]):
             yield f"from the more to the less: {at[0]}"

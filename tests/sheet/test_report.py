@@ -174,7 +174,9 @@ def test_digging_on_the_sheet_says_first_whether_it_is_shut(plan_of, whole, cloc
     def digging():
         return plan_text(plan_of(whole)).partition("\nDIGGING\n-------\n")[2]
 
-    assert digging().startswith("Digging is OPEN: the lines are located and answered.")
+    assert digging().startswith(
+        "Digging is OPEN: the lines are located, and every owner has answered."
+    )
     clock.forward(days=30)
     assert digging().startswith("Digging is SHUT today: The marks were good only until")
 
@@ -251,7 +253,7 @@ def test_the_sheet_says_that_digging_is_shut_until_it_is_open(plan_of, whole):
     shut = {key: text for key, text in whole.items() if not key.startswith(("lines_", "mark_"))}
     shut.pop("private_lines")
     assert "Nothing may be dug today" in flat(plan_text(plan_of(shut)))
-    assert "open, lines located and answered" in plan_text(plan_of(whole))
+    assert "open, lines located, owners answered" in plan_text(plan_of(whole))
 
 
 def test_a_worse_garden_has_a_worse_verdict(plan_of, whole):

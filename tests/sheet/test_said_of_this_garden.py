@@ -56,7 +56,7 @@ def test_sand_is_not_laid_where_the_berm_will_be(sheets):
     for soil, laid in (("loam", True), ("sand", False)):
         short, _ = sheets(soil_dug=soil)
         assert ("lay the soil where the berm will be" in short) == laid
-        assert ("The sand you dig is no berm" in short) != laid
+        assert ("Do not build the berm of the sand" in short) != laid
 
 
 def test_the_list_for_the_day_names_only_what_is_there(sheets):

@@ -147,7 +147,7 @@ EVERY_YEAR = (
         ),
         (
             "Where it falls at less than half the corrected rate, clear the silt and loosen "
-            "the floor. Where that does not help, test the soil anew.",
+            "the floor. Where that does not help, test the soil again.",
             OURS,
         ),
     ),

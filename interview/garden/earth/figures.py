@@ -228,7 +228,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
     Figure("berm_bank_soil", "Undisturbed soil that the berms take",
            lambda p: times(p.berm_bank, p.size.bed_count), *VOLUME, "berm / 0.9 x beds",
            ("berm_soil", "beds"), COMPACTION.source),
-    Figure("berm_built", "Berms as built, a tenth high", lambda p: p.berm_built, *VOLUME,
+    Figure("berm_built", "Berms as built, a tenth higher", lambda p: p.berm_built, *VOLUME,
            "1.1 x berm x beds: tamped by hand the soil lies about as it lay, and settles to 0.9",
            ("berm_soil", "beds"), OVERBUILT.source),
     Figure("channel_soil", "Soil from the channel of stone, as it lies", lambda p: p.channel_soil,
@@ -257,7 +257,7 @@ FIGURES: tuple[Figure[EarthResults], ...] = (
            ("soil_spare", "channel_soil"), OURS, words=length_words),
     Figure("sod_lifted", "Sod to lift", lambda p: p.sod_lifted, *AREA,
            "area of all that is dug or built x beds", ("footprint_area", "beds"), ARITHMETIC, HIGH),
-    Figure("sod_laid", "Sod of it to lay again", lambda p: p.sod_laid, *AREA,
+    Figure("sod_laid", "Sod to lay again", lambda p: p.sod_laid, *AREA,
            "(area of all that is dug or built - area inside the crest and the cut edge, where sod "
            "is laid back on the berm, + area inside - area under mulch, of a lean garden that is "
            "not sown) x beds",

@@ -31,8 +31,8 @@ CUT_BACK = Source(
 WHEN_TO_PLANT = (
     "Plant in early spring or early autumn; plugs any time in the season if you water them. Where "
     "winters freeze, set plants after the last frost of spring, or early enough that they root "
-    "before the ground freezes. No dates of frost are held here: ask a nursery for those of your "
-    "place."
+    "before the ground freezes. This program has no dates of frost: ask a nursery for those of "
+    "your place."
 )
 WHEN_SOURCE = _published(
     "Rain gardens, Royal Horticultural Society, web page; Step 3, University of Wisconsin "
@@ -218,7 +218,7 @@ def after_storm(hours: Quantity) -> Finding:
         "gone in 72 h",
         LONGEST_HOURS.source,
         "Dig out the top layer, a hand deep, loosen the soil below, send less water here, and test "
-        "the soil again; if that fails, plan the garden anew.",
+        "the soil again; if that fails, plan the garden again.",
         slow,
     )
 

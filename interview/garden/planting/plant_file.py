@@ -31,9 +31,9 @@ class PlantFile(NamedTuple):
         if not self.trouble and not self.faults:
             return None
         count = len(self.faults)
-        lines = f"has {count} fault{'s' if count > 1 else ''}; those lines are left out"
+        lines = f"has {count} fault{'s' if count > 1 else ''}; lines with a fault are left out"
         said = self.trouble or f"Your own plant file {lines}."
-        change = "Mend the path, or the file." if self.trouble else "Mend the lines named below."
+        change = "Correct the path, or the file." if self.trouble else "Mend the lines named below."
         return Finding("own_plants", Grade.FIX, said, "every line can be read", ARITHMETIC, change)
 
     def fault_lines(self, most: int | None = None) -> Iterator[str]:

@@ -37,7 +37,7 @@ GUIDANCE = {
     Zone.FLOOR: ZoneGuidance(
         "Stands in water after storms, and must also stand dry spells.",
         (
-            "Sold for moist or wet ground, and said to stand drought once it has taken.",
+            "Sold for moist or wet ground, and said to stand drought once it has rooted.",
             "Wild home in wet meadows, ditches or stream banks; not pond plants.",
             "Clumps of sedge or rush, and flowers with stems that bend and rise again.",
         ),

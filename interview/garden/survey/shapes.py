@@ -192,8 +192,8 @@ class TrapezoidSides(Shape):
         left = a - b
         if abs(left) <= _FLAT * a:
             raise ValueError(
-                "With both parallel sides alike the slanted ones do not say how far apart they"
-                " are: write a trapezoid with the distance between."
+                "With both parallel sides of one length the slanted ones do not say how far"
+                " apart they are: write a trapezoid with the distance between."
             )
         along = (left * left + c * c - d * d) / (2 * left)
         square = c * c - along * along

@@ -210,7 +210,7 @@ def test_sand_makes_no_berm_and_soil_for_it_is_brought(planned, figure):
     thin = plan.earth.laid(thin=True, bare=True)
     assert figure("soil_spare_thin", plan) == pytest.approx(thin.soil.cut)
     flat = " ".join(plan_text(plan).split())
-    assert "sand you dig is no berm" in flat and "[ ] berm soil:" in flat
+    assert "Do not build the berm of the sand" in flat and "[ ] berm soil:" in flat
     assert Soil(plan.answers.texts["soil_dug"]) is Soil.SAND
 
 

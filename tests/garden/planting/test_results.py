@@ -142,7 +142,7 @@ def test_the_first_year_names_months_only_by_the_day_of_digging(subtests, sample
             told = said(plan_text(plan).split("\nFIRST YEAR\n")[1].split("The first two years")[0])
             assert f"{when}: {weeds}" in told
             assert ("cold months" in told) is cold
-            assert told.count(frost) == 2 + cold and "No dates of frost are held here" in told
+            assert told.count(frost) == 2 + cold and "This program has no dates of frost" in told
 
 
 def test_the_figures_tell_every_plant_and_where_its_facts_come_from(sample):
@@ -204,7 +204,7 @@ def test_faults_of_an_own_plant_file_are_told_by_line_and_the_rest_is_used(sampl
     (tmp_path / "mine.csv").write_text(OWN + HERB + bad * 7)
     plan = sample(own_plants="mine.csv", favourites="new herb")
     sheet = said(plan_text(plan))
-    assert "Your own plant file has 7 faults; those lines are left out." in sheet
+    assert "Your own plant file has 7 faults; lines with a fault are left out." in sheet
     assert "line 3: height_max_m: Write a plain number" in sheet
     assert "and 2 more; --check lists them all" in sheet
     assert "Hortus novus" in names(plan)

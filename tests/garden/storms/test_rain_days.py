@@ -104,7 +104,7 @@ def test_the_question_offers_the_depths_of_the_file_and_says_the_share_held(with
 
 def test_the_sheet_calls_them_neither_published_nor_a_rule(with_file):
     said = " ".join(plan_text(with_file(rain_depth="1 in")).split())
-    assert "worked out from your file: they are no published depths and no rule's" in said
+    assert "worked out from your file: they are not published, and no rule" in said
     assert "0.28 years" in said and "about 30 are wanted" in said
 
 
