@@ -101,7 +101,9 @@ def parser() -> argparse.ArgumentParser:
         "--check", action="store_true", help="list faults and open questions of FILE; status 0-2"
     )
     ways.add_argument(
-        "--table", action="store_true", help="print a line a FILE as comma-separated values"
+        "--table",
+        action="store_true",
+        help="print one line for each FILE, as comma-separated values",
     )
     ways.add_argument(
         "--diff",
@@ -114,7 +116,7 @@ def parser() -> argparse.ArgumentParser:
         "--blank", action="store_true", help="print an answers file to fill in, nothing answered"
     )
     for key in ("units", "country", "state"):
-        words.add_argument(f"--{key}", metavar="WORD", help="with --blank: already answered there")
+        words.add_argument(f"--{key}", metavar="WORD", help="with --blank: this answer filled in")
     words.add_argument(
         "--plants", metavar="CSV", help="choose from this plant file too, not the one FILE names"
     )
@@ -128,13 +130,13 @@ def parser() -> argparse.ArgumentParser:
         "--output",
         metavar="PATH",
         help="with --plan, --sheet, --card, --figures, --blank: write this file; of several "
-        "FILEs, or where it is a folder or ends with /, one file a garden in it",
+        "FILEs, or where it is a folder or ends with /, one file for each garden in it",
     )
     words.add_argument(
-        "--columns", metavar="NAMES", help="with --table: these, parted by commas; figures too"
+        "--columns", metavar="NAMES", help="with --table: these, separated by commas; figures too"
     )
     words.add_argument(
-        "--today", metavar="DATE", help="report as at noon of this day; it is stored nowhere"
+        "--today", metavar="DATE", help="report as if it were noon of this day; nothing is stored"
     )
     words.add_argument(
         "--strict",
@@ -142,7 +144,7 @@ def parser() -> argparse.ArgumentParser:
         help="end with 1 where a FILE has faults or its plan waits for an answer; without it only "
         "--check does, for faults",
     )
-    words.add_argument("--version", action=_Version, nargs=0, help="tell the version and end")
+    words.add_argument("--version", action=_Version, nargs=0, help="print the version and end")
     return words
 
 

@@ -14,7 +14,7 @@ STATUSES: tuple[tuple[str, str], ...] = (
     (str(CLEAN), "all was given; with --check: no faults"),
     (str(FAULTS), "--check: faults; with --strict: faults, or a plan not finished"),
     (str(UNREADABLE), "the command is wrong, or a file cannot be read"),
-    (str(UNUSABLE), "the answers file cannot be gone on with"),
+    (str(UNUSABLE), "the answers file cannot be used"),
     (str(IN_USE), "the answers file is open elsewhere"),
     (str(UNSAVED), "the last answers could not be saved"),
     (str(UNWRITTEN), "the output could not be written"),

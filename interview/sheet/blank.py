@@ -31,7 +31,7 @@ HEAD = (
     "last line. To look for faults: rain-garden-interview --check FILE. To be asked for what is "
     "left: rain-garden-interview FILE"
 )
-LIST = "a list: all after the colon, parted by semicolons, or a line below with a dash for each"
+LIST = "a list: all after the colon, separated by semicolons, or a line below with a dash for each"
 ITEM = "Leave all of it empty where there is none; for another {}, copy from the dash on."
 
 

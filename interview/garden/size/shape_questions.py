@@ -36,7 +36,7 @@ class StationLine(Simple["Station"]):
         parts = [" ".join(part.split()) for part in text.split(",")]
         if len(parts) != 3 or not all(parts):
             raise Refused(
-                "Write three lengths parted by commas: along the string, uphill, downhill, such "
+                "Write three lengths separated by commas: along the string, uphill, downhill, such "
                 f"as {EXAMPLE[units]}."
             )
         kept, feet = [], []
