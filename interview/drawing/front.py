@@ -79,7 +79,11 @@ def _shapes(row: float) -> Iterator[Shape]:
     yield _level(_OUTER - 0.5, WIDE, _LOWER, _LOWER + _BLADES, Material.GRASS)
     yield _level(12, _EDGE + 0.5, _LAWN, _LAWN + _BLADES, Material.WATER)
     yield _level(3, 10, _LAWN, 3.75, Material.WALL)
-    yield filled(((1.5, 3.7), (11.5, 3.7), (8.5, 5.1), (4.5, 5.1)), Material.ROOF)
+    roof = ((1.5, 3.7), (11.5, 3.7), (8.5, 5.1), (4.5, 5.1))
+    yield filled(roof, Material.ROOF)
+    # Paint shows both without a line; in characters a house is its roof, and a pond its level.
+    yield Path(roof, Stroke.SOLID, closed=True, border=True)
+    yield Path(((_EDGE + 2, _FULL), (_INNER + 1, _FULL)), Stroke.WATER, border=True)
     yield Path(((11, 3), (11, 3)), Stroke.SOLID, ink=Ink.WATER)
     # What the picture ends with above and at the sides, whatever else stands in it.
     yield Path(((0, 0), (WIDE, HIGH)), None)

@@ -9,8 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from interview.drawing.canvas import cells
+from interview.drawing.front import front
 from interview.drawing.grid import Look, draw
 from interview.drawing.layout import lay_out
+from interview.drawing.paint import paint
 from interview.drawing.scene import (
     Drawing,
     Hatch,
@@ -59,6 +61,17 @@ def test_a_picture_alone_is_whole_in_few_rows(rows):
     lines = cells(drawing(polygon(box(0, 0, 20, 12)), title=""), 40, rows)
     assert len(lines) <= rows
     assert lines[0].lstrip()[0] == "┌" and lines[-1].lstrip()[0] == "└"
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(60, 6), (80, 6), (100, 8), (160, 16)])
+def test_the_first_picture_has_a_roof_and_a_full_pond_in_characters_too(columns, rows):
+    lines = cells(front(rows), columns, rows)
+    wall = next(at for at, one in enumerate(lines) if "██" in one)
+    assert "──" in lines[wall - 1][: columns // 5]
+    assert any("~~~~" in one for one in lines[wall:])
+    painted = paint(front(rows), columns, rows).picture
+    # Paint shows the water by its color, ripples apart.
+    assert not any("~~" in "".join(cell.char for cell in row) for row in painted)
 
 
 def test_sides_of_one_kind_join_where_they_meet():
