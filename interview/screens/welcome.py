@@ -105,7 +105,7 @@ class WelcomeScreen(Page):
 
     def on_mount(self) -> None:
         if self._trouble:
-            self.query_one("#trouble", Words).say(f"{MARKS['stop']} {self._trouble}")
+            self.query_one("#trouble", Words).say(f"{MARKS['stop']} NOT OPENED: {self._trouble}")
         listing = self.query_one("#gardens", OptionList)
         listing.focus()
         listing.highlighted = 0

@@ -132,7 +132,7 @@ async def test_a_garden_open_elsewhere_is_refused_in_words(sit, write) -> None:
         await person.press("enter")
         assert person.page == "WelcomeScreen"
         # Its color alone would not tell it from what stands around it.
-        assert person.says("trouble").startswith("■ ")
+        assert person.says("trouble").startswith("■ NOT OPENED: ")
         assert "is already open in another session" in person.sees_words()
 
 
