@@ -129,6 +129,21 @@ def fitted(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -
     ]
 
 
+def whole(drawing: Drawing) -> Made:
+    """Return what paints a drawing with its words so that none is scrolled to, where it can be."""
+
+    def make(columns: int, rows: int, palette: Palette | None) -> list[Strip]:
+        tried = rows
+        strips = fitted(drawing, columns, tried, palette)
+        # A lower picture may have fewer words at its sides, and more under it.
+        while (over := len(strips) - rows) > 0 and tried - over >= LEAST:
+            tried -= over
+            strips = fitted(drawing, columns, tried, palette)
+        return strips
+
+    return make
+
+
 def rows_of(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -> Sequence[Row]:
     """Return the picture of a drawing; without a palette it is drawn in characters alone."""
     if palette is None:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Container, Vertical
 from textual.content import Content
+from textual.geometry import Size
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
@@ -27,8 +29,8 @@ from interview.screens import keys, piece_text, words
 from interview.screens.frame import KeyLine
 from interview.screens.lists import Rows
 from interview.screens.page import Page
-from interview.screens.parts import Words
-from interview.screens.picture import Picture
+from interview.screens.parts import WIDE, Words
+from interview.screens.picture import Picture, whole
 from interview.screens.piece_form import PieceForm
 
 AGAIN = " Give the same answer again to keep it."
@@ -84,6 +86,7 @@ class PiecesScreen(Page):
         self._listed = listed
         """The pieces in the field of the question, which may not be kept yet."""
         self.moving = False
+        self._parts: list[Drawing] = []
 
     def parts(self) -> ComposeResult:
         with Container(id="measuring"):
@@ -129,13 +132,26 @@ class PiecesScreen(Page):
             listing.highlighted = min(at or 0, len(lines) - 1)
         total, drawing = self._drawn()
         self._say("pieces_sum", total)
-        self.query_one("#pieces_drawing", Picture).show(*drawing)
+        self._parts = drawing
+        self._share_room(self.app.size)
         moving = "Arrows move piece {} (Shift: farther), Space turns it, V ends. The area stays."
         how = "Enter changes a piece, V moves it, U says what is up, page keys scroll."
         number = (self._place or 0) + 1
         self._say("pieces_how", moving.format(number) if self.moving else how)
 
-    def _drawn(self) -> tuple[str, list[Drawing | str]]:
+    def on_resize(self, event: events.Resize) -> None:
+        super().on_resize(event)
+        self._share_room(event.size)
+
+    def _share_room(self, size: Size) -> None:
+        """Set a drawing that is wider than its room beside the list under it, in a large window."""
+        large = size.width >= WIDE and size.height >= ROOMY
+        under = large and any(_shape(one) >= ACROSS for one in self._parts)
+        self.query_one("#measuring").set_class(under, "under")
+        shown = [whole(one) for one in self._parts] if under else self._parts
+        self.query_one("#pieces_drawing", Picture).show(*shown)
+
+    def _drawn(self) -> tuple[str, list[Drawing]]:
         """Return the area in words and the drawing, or what they wait for."""
         if not self._lines:
             return "No piece yet. Add the first: the largest part of the surface.", []
@@ -149,7 +165,7 @@ class PiecesScreen(Page):
         said = f"Plan area so far: {show(area, unit, 3)}; {part} drains here."
         return said, [survey_plan.drawing_of(self._view)]
 
-    def _bare(self) -> list[Drawing | str]:
+    def _bare(self) -> list[Drawing]:
         """Return the drawing where only the share of the surface is not known yet."""
         try:
             return [survey_plan.drawing_of(self._view)]
@@ -326,10 +342,19 @@ class PiecesScreen(Page):
             self.dismiss(None)
 
 
+ACROSS = 1.8
+"""Times as wide as high from which on a drawing is larger under the list than beside it."""
+ROOMY = 38
+"""Lines that a list with a drawing under it needs."""
 WIDEST_NAME = 34
 """Columns up to which the areas stand under each other."""
 AREA = 10
 """Columns of an area."""
+
+
+def _shape(drawing: Drawing) -> float:
+    left, low, right, high = drawing.bounds
+    return (right - left) / (high - low) if high > low else 0.0
 
 
 def _said(number: int, line: str, view: Answers, name: int) -> Content:

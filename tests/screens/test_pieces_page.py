@@ -319,3 +319,25 @@ async def test_the_areas_of_the_pieces_stand_under_each_other(sit, sample) -> No
         first = [str(one.prompt).splitlines()[0] for one in listing.options]
         assert [one.split()[-2] for one in first] == ["736", "49", "-10"]
         assert len({one.index("ft²") for one in first}) == 1
+
+
+async def test_in_a_large_window_a_wide_drawing_has_all_of_its_width(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml"), size=(160, 45)) as person:
+        await _opens(person)
+        await person.settles()
+        picture = person.app.screen.query_one("#pieces_drawing")
+        assert picture.region.width == 160 and not picture.max_scroll_y
+        drawn = [row.rstrip() for row in person.sees().splitlines()[picture.region.y :]]
+        assert max(map(len, drawn[:-1])) > 140
+        await person.pilot.resize_terminal(100, 30)
+        await person.settles()
+        assert picture.region.x == 50
+        # What is higher than wide is larger beside the list.
+        await person.press("a", "enter")
+        await person.types("20 ft")
+        await person.press("enter")
+        await person.types("60 ft")
+        await person.press("enter")
+        await person.pilot.resize_terminal(160, 45)
+        await person.settles()
+        assert person.page == "PiecesScreen" and picture.region.x > 40
