@@ -28,6 +28,11 @@ def cells(drawing: Drawing, columns: int, rows: int, braille: bool = True) -> li
     return [line.rstrip() for line in lines]
 
 
+def picture_cells(drawing: Drawing, columns: int, rows: int) -> list[str]:
+    """Return the picture that ``cells`` makes, without its title and what is told under it."""
+    return [line.rstrip() for line in _picture(lay_out(drawing, columns, rows, Look(True)))]
+
+
 def _picture(layout: Layout) -> Sequence[str]:
     grid = layout.grid
     rows = [[" "] * grid.columns for _ in range(grid.rows)]

@@ -14,7 +14,7 @@ from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.strip import Strip
 
-from interview.drawing.canvas import cells
+from interview.drawing.canvas import cells, picture_cells
 from interview.drawing.grid import Look
 from interview.drawing.layout import lay_out
 from interview.drawing.paint import SMALL, Cell, Row, paint
@@ -144,13 +144,19 @@ def whole(drawing: Drawing) -> Made:
     return make
 
 
-def rows_of(drawing: Drawing, columns: int, rows: int, palette: Palette | None) -> Sequence[Row]:
-    """Return the picture of a drawing; without a palette it is drawn in characters alone."""
+def rows_of(
+    drawing: Drawing, columns: int, rows: int, palette: Palette | None, told: bool = True
+) -> Sequence[Row]:
+    """Return the picture of a drawing; without a palette it is drawn in characters alone.
+
+    What could not stand in the characters is then told under them, where it is to be ``told``.
+    """
     if palette is None:
         drawing = drawing.sized(columns < SMALL[0] or rows < SMALL[1])
         # What is told under it takes none of its rows.
         rows += lay_out(drawing, columns, rows, Look()).legend_lines
-        return [text_row(line) for line in cells(drawing, columns, rows)]
+        lines = (cells if told else picture_cells)(drawing, columns, rows)
+        return [text_row(line) for line in lines]
     return paint(drawing, columns, rows).picture
 
 

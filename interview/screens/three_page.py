@@ -136,7 +136,7 @@ def _picture(
     one = wordless(drawing) if columns < TINY[0] or rows < TINY[1] else drawing
     high = max(_LEAST_PICTURE, round(rows * share))
     # Without the words under a picture of characters, for which a column is too narrow.
-    return rows_of(one, round(columns * share), high, palette)[:high]
+    return rows_of(one, round(columns * share), high, palette, told=False)[:high]
 
 
 def _value(row: SizeRow, place: int, columns: int) -> Row:

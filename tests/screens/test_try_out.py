@@ -208,9 +208,10 @@ async def test_with_no_color_the_three_sizes_are_drawn_by_characters(sit, sample
         await person.settles()
         assert any("\u2801" <= char <= "\u28ff" for char in person.sees()), "no outline"
         assert not set("▄▌▐▗▖▝▘") & set(person.sees())
-        await person.pilot.resize_terminal(80, 24)
-        await person.rests()
-        assert "Lines too" not in person.sees()
+        for size in ((60, 20), (80, 24), (100, 30)):
+            await person.pilot.resize_terminal(*size)
+            await person.settles()
+            assert "Lines too" not in person.sees(), size
 
 
 async def test_what_is_kept_is_told_of_on_the_page_one_comes_back_to(sit, sample) -> None:
