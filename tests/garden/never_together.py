@@ -42,6 +42,7 @@ def said_nowhere(told: Told) -> Complaints:
     """No text holds a number that is none, a plural of one, a word twice, points that meet."""
     for name, text in (*told.texts.items(), ("page", told.page_words)):
         prose = flat(without_drawings(text)) if name != "page" else text
+        prose = re.sub(r"“[^”]*”", "“”", prose)  # what a person wrote, said back
         for what, pattern in NOWHERE.items():
             if name == "page" and what in ("a word said twice", "many of one"):
                 # Its cells follow each other without a point.
