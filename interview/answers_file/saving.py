@@ -237,10 +237,11 @@ class _Placing:
     def claim_name(self) -> None:
         """Where there are no links: take the name with an empty file, then rename over it."""
         try:
-            self.os.close(self.os.open(str(self.target), CREATE, 0o644))
+            fd = self.os.open(str(self.target), CREATE, 0o644)
         except FileExistsError as error:
             raise Changed(f"There is already a file {shown(self.target)}.") from error
         try:
+            self.os.close(fd)
             self.os.replace(self.temp, str(self.target))
             self.temp = ""
         except BaseException:

@@ -529,6 +529,9 @@ def _failed(
     what = [one["what"] for one in run.told]
     if "left" not in what or status == CRASHED:
         raise Torn(f"{case}it ended with {status}: {run.told[-2:]}")
+    if new and lasting and "saved" not in what and file.exists() and not file.stat().st_size:
+        # Its name was taken with an empty file, and what takes that away failed for good too.
+        return run.told[-1]["calls"] <= 0
     there = held(file)
     if "opened" not in what:
         if there != before:

@@ -487,6 +487,27 @@ def test_without_hard_links_a_new_file_is_still_made_only_once(tmp_path):
         save(path, OLD, expect=None, os_layer=Stick())
 
 
+def test_without_hard_links_a_name_that_was_taken_is_given_back_at_any_fault(tmp_path):
+    """The name is taken with an empty file: a fault as that is closed leaves none behind."""
+
+    class Stick(OsLayer):
+        closed = 0
+
+        def link(self, old, new):
+            raise OSError(errno.EPERM, "no links here")
+
+        def close(self, fd):
+            super().close(fd)
+            self.closed += 1
+            if self.closed == 2:  # the first is the temporary file
+                raise OSError(errno.ENOSPC, "full")
+
+    path = tmp_path / "a.yaml"
+    with pytest.raises(NotSaved):
+        save(path, NEW, expect=None, os_layer=Stick())
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_strays_are_cleared_unless_they_hold_more_than_the_file(garden):
     def stray(name: str, content: str, age: int) -> Path:
         path = garden.with_name(name)
