@@ -183,8 +183,9 @@ class Profile:
         """Where the soil dug of the inner face leaves the old ground, and on to below the rim."""
         soil = self._under(side, edge, way)
         over = [z - self.ground(x) for x, z in soil]
-        # The floor is never on fill, and the rim of a berm stands over the old ground.
-        first = next(at for at, high in enumerate(over) if high > 0)
+        # The floor is never on fill. The rim of a berm stands over the old ground, or on it where
+        # a berm of nothing to the last bit is built.
+        first = next((at for at, high in enumerate(over) if high > 0), len(soil) - 1)
         (x, z), (far, high) = soil[first - 1 : first + 1]
         part = over[first - 1] / (over[first - 1] - over[first])
         return ((x + part * (far - x), z + part * (high - z)), *soil[first:-1])

@@ -160,6 +160,16 @@ def test_the_cut_closes_on_the_ground_whatever_the_slope(
         assert all(z >= cut.ground(x) - 1e-6 for x, z in corners)
 
 
+def test_a_berm_of_nothing_to_the_last_bit_is_drawn_from_its_rim() -> None:
+    rim = max(z for _, z in Profile(usual()).dug)
+
+    class OnTheRim(Profile):
+        def ground(self, x: float) -> float:
+            return rim
+
+    assert all(len(corners) > 3 for corners in OnTheRim(usual()).berms)
+
+
 def test_every_level_of_the_usual_bed_is_read_from_one_string_at_the_crest() -> None:
     rows = {row.point: magnitude(row.below_string, "in") for row in level_table(usual())}
     assert rows == {
