@@ -97,7 +97,7 @@ def test_a_wide_notch_tells_what_a_higher_rim_would_do():
     wide = notch(quantity(10, "L/s"), mm(50), metric=True)
     change = wide_finding(wide, mm(50), metric=True).change
     # 0.01 / (1.44 x 0.05^1.5) = 0.62 m, raised to 0.7; under 50 mm it is 1.76 m, raised to 1.8.
-    assert change.startswith("A rim 75 mm above") and "notch of 0.7 m do" in change
+    assert change.startswith("With a rim 75 mm above") and "notch of 0.7 m is enough" in change
     narrow = notch(quantity(6.5, "L/s"), mm(50), metric=True)
     assert magnitude(narrow.width, "m") == pytest.approx(1.2)
     assert wide_finding(narrow, mm(50), metric=True) is None
