@@ -48,6 +48,9 @@ def _pond(plan: Plan) -> Iterator[Drawing | str]:
     yield from charts
 
 
+NOTHING = "The garden fits its room, holds the rain, and its soil takes it. Nothing to change."
+
+
 def _ways(plan: Plan) -> Iterator[Drawing | str]:
     _ = plan.size.garden
     found = list(size.ways(plan))
@@ -61,7 +64,7 @@ def _ways(plan: Plan) -> Iterator[Drawing | str]:
         yield from paragraphs(found)
         yield "\nF4 tries other sizes out; nothing is kept until you say so."
     if not found and not slow:
-        yield "The garden fits its room, holds the rain, and its soil takes it. Nothing to change."
+        yield NOTHING
 
 
 VIEWS: tuple[tuple[str, View], ...] = (

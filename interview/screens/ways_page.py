@@ -12,14 +12,13 @@ from interview.asking.question import Unanswered
 from interview.garden.remedies import WayOut
 from interview.garden.session import Session
 from interview.screens import words
-from interview.screens.garden import paragraphs
+from interview.screens.garden import NOTHING, paragraphs
 from interview.screens.lists import Rows
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import Page
 from interview.screens.parts import Words, is_there
 from interview.sheet import size, soil
 
-NONE = "The garden fits its room, holds the rain, and its soil takes it. Nothing to change."
 SLOW = "The soil is slow: see below what helps with it. Another size helps little."
 LEAD = "The garden does not fit its room, or does not hold the whole rain. Enter takes one of:"
 
@@ -53,7 +52,7 @@ class WaysScreen(Page):
                 _ = self._plan.size.garden  # before there is one, none fits its room
                 found = size.ways_shown(self._plan)
                 slow = paragraphs(soil.slow(self._plan))
-                said = (SLOW if slow else LEAD) if found or slow else NONE
+                said = (SLOW if slow else LEAD) if found or slow else NOTHING
         except Stopped:
             return
         except Unanswered as gap:
