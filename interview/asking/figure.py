@@ -13,6 +13,7 @@ from interview.asking.question import Unanswered
 from interview.quantities.evidence import ARITHMETIC, Source
 from interview.quantities.shown import PLAIN, Rounding
 from interview.quantities.units import Quantity, magnitude, unit_name
+from interview.reading import said_day
 
 Value = Quantity | float | int | str | dt.date | bool
 
@@ -76,7 +77,7 @@ class Found(NamedTuple):
             return own_fault.short(self.trouble)
         number, value = self.number(metric), self.value
         if isinstance(value, dt.date):
-            return f"{value:%a} {value.day} {value:%b %Y}"
+            return said_day(value)
         if self.figure.words is not None and isinstance(number, float) and value is not number:
             return self.figure.words(value, metric)  # type: ignore[arg-type]
         if isinstance(number, bool):
