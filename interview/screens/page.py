@@ -21,7 +21,7 @@ from textual.widget import Widget
 from interview.reading.foreign import lines_shown
 from interview.screens import keys
 from interview.screens.frame import KeyLine, Notice, Said, StageStrip, TopLine, Weight, garden_name
-from interview.screens.parts import LOW, NARROW, SMALLEST, WIDE, Line, Words
+from interview.screens.parts import LOW, NARROW, ROOMY, SMALLEST, WIDE, Line, Words
 from interview.screens.sent import Changes, Sent
 from interview.screens.stages import NOT_STARTED, StageShare
 
@@ -223,7 +223,7 @@ class Page(Screen[Any]):
             "wide": width >= WIDE,
             "low": height < LOW,
             "tall": height >= 28,
-            "roomy": height >= 38,
+            "roomy": height >= ROOMY,
             "tiny": width < SMALLEST[0] or height < SMALLEST[1],
         }
         self.update_classes(room)

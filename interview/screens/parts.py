@@ -28,6 +28,8 @@ NARROW = 100
 """Below this many columns the plan so far stands under the question."""
 WIDE = 136
 """From this many columns on all the buttons stand in one row beside the plan."""
+ROOMY = 38
+"""From this many lines on a list has room over the drawing that belongs to it."""
 LOW = 24
 """Below this many lines nothing is left blank between the parts of a page."""
 SMALLEST = (40, 12)

@@ -29,7 +29,7 @@ from interview.screens import keys, piece_text, words
 from interview.screens.frame import KeyLine
 from interview.screens.lists import Rows
 from interview.screens.page import Page
-from interview.screens.parts import WIDE, Words
+from interview.screens.parts import ROOMY, WIDE, Words
 from interview.screens.picture import Picture, whole
 from interview.screens.piece_form import PieceForm
 
@@ -344,8 +344,6 @@ class PiecesScreen(Page):
 
 ACROSS = 1.8
 """Times as wide as high from which on a drawing is larger under the list than beside it."""
-ROOMY = 38
-"""Lines that a list with a drawing under it needs."""
 WIDEST_NAME = 34
 """Columns up to which the areas stand under each other."""
 AREA = 10
