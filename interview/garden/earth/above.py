@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from interview.drawing.scale import Dimension, across, scale_bar, upright
 from interview.drawing.scene import (
@@ -135,10 +135,14 @@ class _Plan:
         self.rim = self.ring(rim if lie is None else lie.inside_line)
         self.whole = self.rim if lie is None else self.ring(lie.footprint)
 
-    def ring(self, points: Sequence[XY]) -> tuple[XY, ...]:
-        """Return points in the plan's unit, each once, the middle of the floor at nought."""
+    def placed(self, points: Iterable[XY]) -> tuple[XY, ...]:
+        """Return points in the plan's unit, the middle of the floor at nought."""
         one = _FOOT_M if self.metric else 1.0
-        found = [(x * one, (y - self.rise / 2) * one) for x, y in points]
+        return tuple((x * one, (y - self.rise / 2) * one) for x, y in points)
+
+    def ring(self, points: Sequence[XY]) -> tuple[XY, ...]:
+        """Return the same, each once, of an outline that comes back to its first point."""
+        found = self.placed(points)
         return tuple(b for a, b in pairwise([found[-1], *found]) if math.dist(a, b) > 1e-9)
 
     def length(self, value: Quantity) -> str:
@@ -166,22 +170,18 @@ class _Plan:
             return []
         lie = self.lie
         rays = lie.outline.rays
-        built = [lie.reach(ray) - lie.inner(ray) > _NO_BERM for ray in rays]
+        wide = [lie.reach(ray) - lie.inner(ray) > _NO_BERM for ray in rays]
+        # It runs out to nothing at the next place, so that one is of it too.
+        built = [any(three) for three in zip(wide, wide[1:] + wide, wide[-1:] + wide, strict=False)]
         start = built.index(False) if False in built else 0
-        found: list[list[int]] = [[]]
-        for place in range(len(rays) + 1):
-            at = (start + place) % len(rays)
-            if built[at]:
-                found[-1].append(at)
-            elif found[-1]:
-                found.append([])
+        round_it = [*range(start, len(rays)), *range(start + 1)]
+        runs = ([rays[at] for at in run] for on, run in groupby(round_it, built.__getitem__) if on)
         return [
             (
-                self.ring([rays[at].at(lie.inner(rays[at])) for at in run]),
-                self.ring([rays[at].at(lie.reach(rays[at])) for at in run]),
+                self.placed(ray.at(lie.inner(ray)) for ray in run),
+                self.placed(ray.at(lie.reach(ray)) for ray in run),
             )
-            for run in found
-            if len(run) > 1
+            for run in runs
         ]
 
     def shapes(self) -> Iterator[Shape]:
@@ -236,13 +236,12 @@ class _Plan:
         left, _, right, _ = extent(self.rim)
         wide, middle = self._notch_wide, self._notch_middle
         places = [middle + wide * (n / _NOTCH_PARTS - 0.5) for n in range(_NOTCH_PARTS + 1)]
-        foot = _lowest(self.whole, middle)
-        ends = (middle - wide / 2, middle + wide / 2)
-        top = min(_lowest(self.pond, x) for x in ends)
-        below = foot - 0.02 * (right - left)
-        stone = ((ends[0], top), (ends[1], top), (ends[1], below), (ends[0], below))
-        yield filled(stone, Material.STONE)
+        foot, beyond = _lowest(self.whole, middle), 0.02 * (right - left)
         rim = tuple((x, _lowest(self.rim, x)) for x in places)
+        # From the water, where it comes so far, over the rim and out beyond the berm.
+        water = [(x, (crossed(self.pond, x) or (crest,))[0]) for x, crest in rim]
+        out = [(x, _lowest(self.whole, x) - beyond) for x in places[::-1]]
+        yield filled((*water, *out), Material.STONE)
         yield Path(rim, Stroke.NOTCH, border=True)
         text = f"overflow {self._notch_name} {self._notch_words()}"
         if self.told_on_it:
