@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import datetime as dt
+import gc
 import random
 from collections.abc import Callable
 from pathlib import Path
@@ -75,7 +76,11 @@ def _still_read(path: Path, before: bytes) -> str:
 
 def on_the_screen(path: Path, rng: random.Random, now: dt.datetime) -> str:
     """Press odd keys on the full screen; the file is read afterwards as far as it was before."""
-    return asyncio.run(_at_the_screen(path, rng, now))
+    try:
+        return asyncio.run(_at_the_screen(path, rng, now))
+    finally:
+        # The program keeps what its first page loaded for as long as it runs, and that ends here.
+        gc.unfreeze()
 
 
 async def _at_the_screen(path: Path, rng: random.Random, now: dt.datetime) -> str:

@@ -5,12 +5,14 @@
 
 from __future__ import annotations
 
+import gc
 from pathlib import Path
 
 import any_file
 import any_front
 import hostile_files as hostile
 import pytest
+from textual.dom import DOMNode
 
 from interview.asking import route
 from interview.asking.kinds import Note
@@ -76,6 +78,16 @@ def test_a_damaged_garden_is_opened_by_hand(front, names, clock, tmp_path, monke
         path.write_bytes(damage.answers(names[seed % len(names)].read_bytes()))
         came.add(getattr(any_front, front)(path, damage.rng, clock.now))
     assert came - {"refused"}
+
+
+def test_a_sitting_on_the_full_screen_leaves_none_of_its_pages_behind(clock, tmp_path, monkeypatch):
+    monkeypatch.setenv("TERM", "xterm-256color")
+    path = tmp_path / "garden.yaml"
+    path.write_bytes((SAMPLES / "usual_us.yaml").read_bytes())
+    assert any_front.on_the_screen(path, any_file.Damage(4).rng, clock.now) != "refused"
+    gc.collect()
+    kept = {type(one).__name__ for one in gc.get_objects() if issubclass(type(one), DOMNode)}
+    assert kept == set()
 
 
 def test_files_that_mean_harm_are_read_or_refused(subtests, clock, tmp_path):
