@@ -120,3 +120,22 @@ def test_every_check_speaks_where_something_is_false(subtests):
             if check.__name__ == "water_stands_and_all_is_well":
                 plan.checks.__dict__["verdict"] = Grade.GOOD
             assert list(check(told)) != []
+
+
+def _three_sizes(depths, wide=("7 ft", "7 ft", "8 ft")):
+    rows = {
+        "": ("lean", "usual", "generous"),
+        "a bed's floor, long": ("4 ft",) * 3,
+        "a bed's floor, wide": ("2 ft",) * 3,
+        "a bed's over all, long": ("9 ft",) * 3,
+        "a bed's over all, wide": wide,
+        "deepest in that storm": depths,
+    }
+    lines = (f"{name:<25}" + "".join(f"{one:<17}" for one in row) for name, row in rows.items())
+    text = "\n".join(lines)
+    return list(alike.sizes_come_in_order(SimpleNamespace(part=lambda title: text)))
+
+
+def test_the_three_sizes_of_several_beds_are_held_as_those_of_one():
+    assert _three_sizes(("3.3 in", "3.3 in", "3.5 in")) == []
+    assert _three_sizes(("3.3 in", "3.3 in", "3.3 in"), ("8 ft", "7 ft", "8 ft")) != []
