@@ -77,6 +77,10 @@ class Lever(NamedTuple):
             self.question.read(text, plan.answers)
         except (Refused, Unanswered):
             return plan.answers
+        return self.taking(plan, text)
+
+    def taking(self, plan: Plan, text: str) -> Answers:
+        """Return the answers with this lever at ``text``, which its question takes."""
         moved = self._pegged_anew(plan, plan.answers.with_text(self.question.key, text))
         shape = floor_shape(plan.answers)
         if self.question is shaping.FLOOR_SHAPE or floor_shape(moved) is shape:

@@ -75,6 +75,14 @@ def floor_is_own(plan: Plan) -> bool:
     return bed.pegged(plan.answers) and not plan.size.as_worked_out
 
 
+def yours(plan: Plan) -> str:
+    """Return the name of the one of the three that the garden is; nothing where the floor is own.
+
+    Raises ``Unanswered``.
+    """
+    return "" if floor_is_own(plan) else plan.answers[shaping.HOW_LARGE]
+
+
 def three_plans(plan: Plan) -> tuple[Plan, ...]:
     """Return the plans of the lean, the usual and the generous garden.
 

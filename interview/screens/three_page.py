@@ -18,8 +18,7 @@ from interview.drawing.words import in_cells
 from interview.garden import pictures
 from interview.garden.plan import Plan
 from interview.garden.scenarios import Worth
-from interview.garden.size import shape_questions as shaping
-from interview.garden.three_sizes import NAMES, sized, three_plans
+from interview.garden.three_sizes import NAMES, sized, three_plans, yours
 from interview.screens import words
 from interview.screens.long_wait import Stopped, telling_page
 from interview.screens.page import Page
@@ -29,7 +28,8 @@ from interview.screens.picture import TINY, Picture, rows_of, strip_of, wordless
 from interview.screens.try_out import TURNED
 from interview.sheet.size import SizeRow, size_rows
 
-LEAD = "← → choose one, Enter tries it. Each is compared with the one you have."
+LEAD = "← → choose one, Enter tries it."
+_COMPARED = "Each is compared with the one you have."
 BESIDE = 72
 """Columns from which on the three stand side by side."""
 _LABEL = 25
@@ -38,13 +38,14 @@ _LEAST_PICTURE = 5
 """Rows under which no picture is drawn."""
 TURNS = {Worth.BETTER: Ink.GOOD, Worth.WORSE: Ink.LOOK}
 """The inks of better and worse, which are told by a mark and a word too."""
-_PINNED = "You chose the floor by its sides: that goes before lean, usual and generous."
+_OWN = "None of the three is yours: the floor you chose goes before."
 
 
 class Three(NamedTuple):
     """What the page shows of the three."""
 
     yours: str
+    """The name of the one that the garden is; nothing where the floor is a person's own."""
     rows: tuple[SizeRow, ...]
     drawings: tuple[Drawing | None, ...]
 
@@ -54,7 +55,7 @@ def three(plan: Plan) -> Three:
     plans = three_plans(plan)
     found = [sized(name, one) for name, one in zip(NAMES, plans, strict=True)]
     rows = tuple(size_rows(plan, found))
-    return Three(plan.answers[shaping.HOW_LARGE], rows, tuple(map(_drawn, plans)))
+    return Three(yours(plan), rows, tuple(map(_drawn, plans)))
 
 
 def _drawn(plan: Plan) -> Drawing | None:
@@ -172,10 +173,10 @@ class ThreeSizesScreen(Page):
     KEYS = "three"
     HEADING = "Lean, usual, generous"
 
-    def __init__(self, plan: Plan, pinned: bool) -> None:
-        """Show the three sizes of ``plan``; ``pinned`` tells that its floor goes before them."""
+    def __init__(self, plan: Plan) -> None:
+        """Show the three sizes of ``plan``."""
         super().__init__()
-        self._plan, self._pinned = plan, pinned
+        self._plan = plan
         self._look: Three | None = None
         self._at = 1
 
@@ -212,9 +213,8 @@ class ThreeSizesScreen(Page):
             return
         self._look = look
         self._at = NAMES.index(look.yours) if look.yours in NAMES else 1
+        self.query_one("#three_lead", Words).update(f"{LEAD} {_COMPARED if look.yours else _OWN}")
         self._draw()
-        if self._pinned:
-            self.tell(_PINNED)
 
     def _draw(self) -> None:
         if self._look is None:

@@ -17,7 +17,6 @@ from interview.garden import scenarios as whatif
 from interview.garden.plan import Plan
 from interview.garden.scenarios import LEVERS, Followed, Lever, Worth
 from interview.garden.session import Session
-from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.screens import words
 from interview.screens.garden import VIEWS, view_parts
@@ -143,14 +142,14 @@ class TryOutScreen(Page):
         from interview.screens.three_page import ThreeSizesScreen
 
         answers = self._tried.answers
-        pinned = any(answers.text(side) for side in (bed.FLOOR_LENGTH, bed.FLOOR_WIDTH))
 
         def done(name: str | None) -> None:
             if name and name != answers[shaping.HOW_LARGE]:
-                self._try(answers.with_text(shaping.HOW_LARGE.key, name))
+                lever = next(one for one in LEVERS if one.question is shaping.HOW_LARGE)
+                self._try(lever.taking(self._tried, name))
                 self._say(f"Trying the {name} garden.")
 
-        self.app.push_screen(ThreeSizesScreen(self._tried, pinned), done)
+        self.app.push_screen(ThreeSizesScreen(self._tried), done)
 
     def action_reset(self) -> None:
         """Put the lever chosen back where it was kept."""

@@ -14,16 +14,15 @@ from interview.garden.plan import Plan
 from interview.garden.planting.costs import costs
 from interview.garden.remedies import WayOut, ways_out
 from interview.garden.scenarios import Worth, money, turn_of
-from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import has_room
 from interview.garden.size.basin import split_advised
 from interview.garden.summary import wrap
 from interview.garden.three_sizes import (
     SizedGarden,
     easily_enough,
-    floor_is_own,
     still_caught,
     three_sizes,
+    yours,
 )
 from interview.quantities.guards import times
 from interview.quantities.shown import (
@@ -208,8 +207,8 @@ class SizeRow(NamedTuple):
 
 def size_rows(plan: Plan, rows: Sequence[SizedGarden]) -> Iterator[SizeRow]:
     """Yield lean, usual and generous measure by measure."""
-    metric, picked = plan.metric, plan.answers[shaping.HOW_LARGE]
-    at = next((place for place, row in enumerate(rows) if row.name == picked), None)
+    metric, mine_is = plan.metric, yours(plan)
+    at = next((place for place, row in enumerate(rows) if row.name == mine_is), None)
 
     def row(
         label: str,
@@ -281,19 +280,17 @@ def size_rows(plan: Plan, rows: Sequence[SizedGarden]) -> Iterator[SizeRow]:
 def sizes(plan: Plan) -> Iterator[str]:
     """Yield lean, usual and generous beside each other, and what less would still catch."""
     rows = three_sizes(plan)
-    own, picked = floor_is_own(plan), plan.answers[shaping.HOW_LARGE]
+    mine = yours(plan)
 
     def line(label: str, said: Iterable[str]) -> str:
         return f"{label:<25}" + "".join(f"{one:<17}" for one in said).rstrip()
 
-    yield line(
-        "", (f"{row.name}{' (yours)' if row.name == picked and not own else ''}" for row in rows)
-    )
+    yield line("", (f"{row.name}{' (yours)' if row.name == mine else ''}" for row in rows))
     for one in size_rows(plan, rows):
         yield line(one.label, one.values)
-    if own:
+    if not mine:
         yield from wrap(
-            "You chose the floor by its sides: your garden is none of these three. The rest of "
+            "You chose the floor yourself: your garden is none of these three. The rest of "
             "this sheet is about your own floor.",
             "  ",
         )

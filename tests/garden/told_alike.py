@@ -258,7 +258,9 @@ def sizes_come_in_order(told: Told) -> Complaints:
     if "named larger holds less" in flat(told.part("LEAN, USUAL, GENEROUS")):
         return
     rows = {
-        line[:25].strip().removeprefix("a bed's "): [_amount(line[25 + 17 * at :][:17].strip()) for at in range(3)]
+        line[:25].strip().removeprefix("a bed's "): [
+            _amount(line[25 + 17 * at :][:17].strip()) for at in range(3)
+        ]
         for line in lines[1:]
     }
     for what in ("floor", "over all"):

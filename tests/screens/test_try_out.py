@@ -11,10 +11,12 @@ from interview.garden.opening import plan_of
 from interview.garden.store import load
 from interview.garden.three_sizes import three_sizes
 from interview.quantities.shown import length_words
+from interview.quantities.units import magnitude
 from interview.screens.palette import PALETTES
 from interview.screens.three_page import BESIDE, Columns, three
 
 SAMPLES = Path(__file__).parents[2] / "sample_answers"
+SIDES = ("floor_length", "floor_width")
 SIZES = [(60, 20), (80, 24), (100, 30), (160, 45)]
 
 
@@ -227,3 +229,50 @@ async def test_what_is_kept_is_told_of_on_the_page_one_comes_back_to(sit, sample
         await person.settles()
         assert person.session.answers.texts["side_slope"] == "3.5:1"
         assert before and person.says("told") != before
+
+
+async def test_only_a_floor_one_chose_is_said_to_be_none_of_the_three(
+    subtests, sit, sample
+) -> None:
+    def pegged(person) -> dict[str, str]:
+        floor = person.session.plan.size.garden
+        sides = (floor.floor_length, floor.floor_width)
+        return dict(zip(SIDES, (f"{magnitude(one, 'in'):g} in" for one in sides), strict=True))
+
+    async with sit(sample("finished_us.yaml")) as person:
+        # The sides are not known yet in the sample; then pegged out as worked out; then one's own.
+        for name, texts, own in (
+            ("not known yet", {}, False),
+            ("as worked out", pegged(person), False),
+            ("chosen", {"floor_length": "20 ft", "floor_width": "6 ft"}, True),
+        ):
+            with subtests.test(floor=name):
+                for key, text in texts.items():
+                    person.session.offer(person.session.jump(key), text)
+                await person.press("f4")
+                await person.settles()
+                await person.press("3")
+                await person.settles()
+                assert person.page == "ThreeSizesScreen"
+                lead = person.says("three_lead")
+                assert ("None of the three is yours" in lead) is own
+                assert ("compared with the one you have" in lead) is not own
+                assert ("✓ yours" in person.sees_words()) is not own
+                assert ("better" in person.sees_words()) is not own
+                await person.press("escape", "escape")
+
+
+async def test_a_floor_pegged_as_worked_out_goes_with_the_size_that_is_tried(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        floor = person.session.plan.size.garden
+        for key, side in zip(SIDES, (floor.floor_length, floor.floor_width), strict=True):
+            person.session.offer(person.session.jump(key), f"{magnitude(side, 'in'):g} in")
+        await person.press("f4")
+        await person.settles()
+        await person.press("3")
+        await person.settles()
+        await person.press("left", "enter")
+        await person.settles()
+        tried = person.app.screen._tried
+        assert tried.answers.texts["how_large"] == "lean" and tried.size.as_worked_out
+        assert tried.answers.texts["floor_length"] != person.session.answers.texts["floor_length"]
