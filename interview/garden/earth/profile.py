@@ -185,7 +185,9 @@ class Profile:
         over = [z - self.ground(x) for x, z in soil]
         # The floor is never on fill. The rim of a berm stands over the old ground, or on it where
         # a berm of nothing to the last bit is built.
-        first = next((at for at, high in enumerate(over) if high > 0), len(soil) - 1)
+        first = next((at for at, high in enumerate(over) if high > 0), None)
+        if first is None:
+            return (soil[-1],)
         (x, z), (far, high) = soil[first - 1 : first + 1]
         part = over[first - 1] / (over[first - 1] - over[first])
         return ((x + part * (far - x), z + part * (high - z)), *soil[first:-1])
