@@ -20,6 +20,7 @@ from interview.asking.question import Unanswered
 from interview.drawing.scene import Material, Path
 from interview.garden import pictures
 from interview.garden.figures import BY_KEY, find
+from interview.garden.form.choices import FloorShape
 from interview.garden.overview import overview
 from interview.garden.planting.cheaper import cheaper_ways, fewest
 from interview.garden.summary import may_dig, so_far
@@ -200,13 +201,17 @@ def drawings_are_to_scale(told: Told) -> Complaints:
         if isinstance(one, Path) and one.material is Material.BERM
     )
     pond = magnitude(plan.size.garden.edge_area, "m**2" if told.metric else "ft**2")
+    # The rim in a hollow narrower than its sides is told as near as ``own_outline`` says.
+    outline = plan.size.garden.outline
+    hollow = outline.shape is FloorShape.OWN and any(one.spread < 0 for one in outline.rays)
     for drawn, known, name in (
         (ring[Material.FLOOR], n["floor_area"], "floor"),
         (ring[Material.SIDE], pond, "full pond"),
         (ring[Material.RIM], n["inside_area"], "rim"),
         (ring[Material.RIM] + berm, n["footprint_area"], "all that is dug or built"),
     ):
-        if not near(drawn, known, 0.03, 0.01):
+        rim = name not in ("floor", "full pond")
+        if not near(drawn, known, 0.09 if hollow and rim else 0.03, 0.01):
             yield f"the drawing of the {name} is {drawn:.3f}, the figure {known:.3f}"
 
 

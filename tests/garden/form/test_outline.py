@@ -5,14 +5,17 @@ from __future__ import annotations
 import math
 import random
 
+import numpy
 import pytest
 from measures import OWN
 from scipy.integrate import quad
+from shapely import distance, points
 from shapely.affinity import translate
 from shapely.geometry import LineString, Point, Polygon, box
 from shapely.validation import make_valid
 
 from interview.garden.form.choices import FloorShape
+from interview.garden.form.lie import Ground, Lie, Sets
 from interview.garden.form.outline import Outline, Station, own_outline, usual_bend
 from interview.garden.form.pegs import (
     Offset,
@@ -167,6 +170,22 @@ def test_a_hollow_corner_takes_back_what_both_its_sides_reach() -> None:
     ]
     assert [ray.spread for ray in hollow] == pytest.approx([-2 / 3 / 4] * 8)
     assert {(ray.x, ray.y, ray.width) for ray in hollow} == {(0.0, 1.0, 0.0)}
+
+
+def test_where_sides_meet_in_a_narrow_hollow_the_pond_is_right_and_the_rim_small_as_told() -> None:
+    """The documented limit, against every point whose cut lies under the lawn or the crest."""
+    hollow = [Station(0, 0, 0), Station(2, 4, 2), Station(4, 2, 1.5), Station(6, 4, 1.5),
+              Station(8, 0, 0)]  # fmt: skip
+    one = own_outline(hollow)
+    floor = Polygon(one.line_at(0.0)).buffer(0)
+    far = 10 / 3
+    assert one.area_at(far) == pytest.approx(floor.buffer(far, quad_segs=64).area, rel=1e-3)
+    lie = Lie(one, 2 / 3, 1 / 3, 5.0, Ground(0.089, 1 / 6), 0.8, Sets.BERM)
+    step = 0.2
+    x, y = numpy.meshgrid(numpy.arange(-20, 20, step), numpy.arange(-15, 35, step))
+    lawn = lie.floor_below + lie.ground.fall * y
+    inside = distance(floor, points(x, y)) / lie.side_slope <= numpy.maximum(lie.height, lawn)
+    assert lie.inside_area == pytest.approx(inside.sum() * step**2 * 0.914, rel=0.005)
 
 
 @pytest.mark.parametrize("factor", [0.5, 3.0])
