@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
+from collections.abc import Callable
 from typing import NamedTuple
 
-HALVINGS = 48
-"""Of a step, to find when the pond is full or empty: the last bits of an hour."""
+_PARTS = 2**48
+"""Of a step, to find a time in it: the last bits of an hour."""
 
 
 class PoolPiece(NamedTuple):
@@ -36,43 +37,26 @@ class PoolPiece(NamedTuple):
 
     def depth_at(self, time: float) -> float:
         """Depth at a time within the piece."""
-        place = min(max(bisect_right(self.times, time), 1), len(self.times) - 1)
-        return self._between(place - 1, time)
-
-    def _between(self, place: int, time: float) -> float:
+        place = min(max(bisect_right(self.times, time), 1), len(self.times) - 1) - 1
         long = self.times[place + 1] - self.times[place]
-        if long <= 0:
-            return self.depths[place]
-        part = (time - self.times[place]) / long
-        linear, square, cube = self._cubic(place)
-        return max(0.0, self.depths[place] + part * (linear + part * (square + part * cube)))
+        return self._cubic(place)((time - self.times[place]) / long if long > 0 else 0.0)
 
-    def _cubic(self, place: int) -> tuple[float, float, float]:
-        """Return the terms of the cubic that the depth follows after one of the times."""
-        depths, speeds = self.depths, self.speeds
+    def _cubic(self, place: int) -> Callable[[float], float]:
+        """Return the depth after one of the times, by the part of the way to the next."""
+        first, last = self.depths[place : place + 2]
+        begins, ends = self.speeds[place : place + 2]
         long = self.times[place + 1] - self.times[place]
-        rise = depths[place + 1] - depths[place]
-        return hermite(rise, long * speeds[place], long * speeds[place + 1])
+        linear, square, cube = hermite(last - first, long * begins, long * ends)
+        return lambda part: max(0.0, first + part * (linear + part * (square + part * cube)))
 
     def time_at(self, height: float) -> float:
         """Time at which the depth passes ``height``, which must lie between the end depths."""
-        rising = self.last_depth > self.depths[0]
-        place = 0
-        while place < len(self.times) - 2 and (self.depths[place + 1] < height) == rising:
-            place += 1
-        start, end = self.times[place], self.times[place + 1]
-        first, long = self.depths[place], end - start
-        linear, square, cube = self._cubic(place)
-        low, high = start, end
-        for _ in range(HALVINGS if long > 0 else 0):
-            middle = (low + high) / 2
-            part = (middle - start) / long
-            depth = first + part * (linear + part * (square + part * cube))
-            if (max(0.0, depth) < height) == rising:
-                low = middle
-            else:
-                high = middle
-        return (low + high) / 2
+        up = 1 if self.last_depth > self.depths[0] else -1
+        inner = len(self.depths) - 1
+        place = bisect_left(self.depths, up * height, 1, inner, key=lambda one: up * one) - 1
+        depth, start = self._cubic(place), self.times[place]
+        part = part_from(lambda part: up * depth(part) >= up * height)
+        return start + part * (self.times[place + 1] - start)
 
     def wet_between(self, height: float) -> tuple[float, float] | None:
         """When ground ``height`` over the floor is under water, from and to; nothing if never.
@@ -92,6 +76,11 @@ class PoolPiece(NamedTuple):
         """Hours of the piece in which ground ``height`` over the floor is under water."""
         wet = self.wet_between(height)
         return wet[1] - wet[0] if wet else 0.0
+
+
+def part_from(holds: Callable[[float], bool]) -> float:
+    """Return the part of one from which something ``holds``, and did not before, by halving."""
+    return bisect_left(range(_PARTS), True, key=lambda count: holds(count / _PARTS)) / _PARTS
 
 
 def hermite(rise: float, first: float, last: float) -> tuple[float, float, float]:

@@ -19,7 +19,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import RainSpan
-from interview.garden.pond.pieces import HALVINGS, PoolPiece, hermite
+from interview.garden.pond.pieces import PoolPiece, hermite, part_from
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -31,9 +31,10 @@ YEARS_STEPS = 8
 """The same for years of rain, whose many parts are short: still to a millionth of the water."""
 _SMALLEST = 1000.0
 """No step is smaller than this part of an even one, so that every storm comes to its end."""
+_TRIES = 48
+"""Of a rule that comes nearer each time, at the most: it takes a few."""
 _WHOLE = 1 - 1e-9
-"""A step that reaches so far into what is left takes it whole, as does one that is lost in the last
-bits of the time."""
+"""Steps that reach so far into what is left take it whole."""
 
 
 class FlowSpan(NamedTuple):
@@ -84,7 +85,7 @@ class BarePool(NamedTuple):
     def depth_of(self, volume: float) -> float:
         """Depth at which the pond holds a volume, by Newton's rule: from above it never misses."""
         depth = volume / self.floor
-        for _ in range(HALVINGS):
+        for _ in range(_TRIES):
             less = (self.volume(depth) - volume) / self.area(depth)
             depth -= less
             if less <= 1e-15 * depth:  # nothing that a float still tells
@@ -93,15 +94,13 @@ class BarePool(NamedTuple):
 
     def hours_to_dry(self, depth: float) -> float:
         """Hours until a pond of this depth is empty when nothing flows in."""
-        return self.volume(depth) / self.soak(0.0) if self.floor_only else depth / self.rate
+        return self.volume(depth) / self.floor / self.rate if self.floor_only else depth / self.rate
 
     def dried(self, depth: float, hours: float) -> float:
         """Depth that is left of a depth after hours in which nothing flows in."""
-        if hours >= self.hours_to_dry(depth):
-            return 0.0
         if self.floor_only:
-            return self.depth_of(self.volume(depth) - hours * self.soak(0.0))
-        return depth - hours * self.rate
+            return self.depth_of(max(0.0, self.volume(depth) - hours * self.rate * self.floor))
+        return max(0.0, depth - hours * self.rate)
 
 
 @dataclass(frozen=True)
@@ -226,7 +225,7 @@ def _drying(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
         soaked = bed.volume(depth) - bed.volume(last)
         yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked)
     if until < part.end:
-        yield PoolPiece((until, part.end), (0.0, 0.0), (0.0, 0.0), 0.0)
+        yield _rest(part._replace(start=until), 0.0, 0.0, 0.0)
 
 
 def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator[PoolPiece]:
@@ -234,42 +233,34 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
     start, long, middle = part.start, part.end - part.start, (part.first + part.last) / 2
     slope = (part.last - part.first) / long
     fills, empties = middle >= bed.soak(bed.full), middle <= bed.soak(0.0)
-    even, full = long / steps, bed.full
+    busiest = max(part.first, part.last, bed.soak(0.0))
     # Bare names, and no call but the rule's: years of rain come here thousands of times.
-    floor, widening, bend, rate = bed.floor, bed.widening, bed.bend, bed.rate
+    floor, widening, bend, full, rate, _ = bed
     area = floor + depth * (widening + depth * bend)  # of the depth reached, here and below
-    soaks = rate * (floor if bed.floor_only else area)
-    times, depths, speeds = [start], [depth], [(part.first - soaks) / area]
-    # At a limit itself rounding may leave the speed to the wrong side.
-    if (depth <= 0 and speeds[0] < 0) or (depth >= full and speeds[0] > 0 and not fills):
-        speeds[0] = 0.0
-    soaked = 0.0
-    now, then = start, start
-    while then < part.end:
-        now, comes = then, part.first + slope * (then - start)
+    times, depths, speeds = [start], [depth], [(part.first - bed.soak(depth)) / area]
+    now, soaked, limit = 0.0, 0.0, None
+    while now < long and limit is None:
+        comes, left = part.first + slope * now, long - now
         # Shorter than an even step where the pond widens fast.
-        growth = max(comes, comes + slope * even, soaks) * (widening + 2 * bend * depth) / area**2
-        quick = growth * steps * even > 1.0
-        step = max(1 / (growth * steps), even / _SMALLEST) if quick else even
-        if step > (part.end - now) * _WHOLE or now + step <= now:
-            step = part.end - now
+        quick = busiest * (widening + 2 * bend * depth) / area**2 * long
+        step = left / math.ceil(_WHOLE * steps * left / long * min(max(1.0, quick), _SMALLEST))
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
         limit = full if fills and deeper > full else 0.0 if empties and deeper < 0 else None
         if limit is None:
             deeper = min(max(deeper, 0.0), full)
-            then = part.end if step == part.end - now else now + step
         else:
-            past = _reach(bed, depth, comes, slope, step, limit)
-            _, gone = _runge_kutta(bed, depth, comes, slope, past)
-            deeper, then = limit, min(now + past, part.end)
+            step = _reach(bed, depth, comes, slope, step, limit)
+            _, gone = _runge_kutta(bed, depth, comes, slope, step)
+            deeper = limit
         area = floor + deeper * (widening + deeper * bend)
         soaks = rate * (floor if bed.floor_only else area)
-        speed = (part.first + slope * (then - start) - soaks) / area
+        speed = (comes + slope * step - soaks) / area
+        then = start + (now + step) if now + step < long else part.end
         if speeds[-1] * speed < 0:
-            turn, height = _turn(then - now, depth, deeper, speeds[-1], speed)
-            if times[-1] < now + turn < then:
+            turn, height = _turn(step, depth, deeper, speeds[-1], speed)
+            if times[-1] < start + (now + turn) < then:
                 _, before = _runge_kutta(bed, depth, comes, slope, turn)
-                times.append(now + turn)
+                times.append(start + (now + turn))
                 depths.append(height)
                 speeds.append(0.0)
                 yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked + before)
@@ -278,13 +269,11 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
             times.append(then)
             depths.append(deeper)
             speeds.append(speed)
-        depth, soaked = deeper, soaked + gone
-        if limit is not None:
-            break
+        now, depth, soaked = now + step, deeper, soaked + gone
     if len(times) > 1:
         yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked)
     if times[-1] < part.end:
-        rest = FlowSpan(times[-1], part.end, part.first + slope * (times[-1] - start), part.last)
+        rest = FlowSpan(times[-1], part.end, part.first + slope * now, part.last)
         yield from _part(bed, rest, depth, steps)
 
 
@@ -321,25 +310,21 @@ def _reach(
     """Return how long after the beginning of a step the pond is full, or empty.
 
     By the Illinois rule: between two times the depth is taken for a straight line, and an end that
-    stays twice counts for half.
+    stays counts for half.
     """
-    low, high = 0.0, step
+    far, near = 0.0, step
     before, after = depth - limit, _runge_kutta(bed, depth, flow, slope, step)[0] - limit
-    kept = 0
-    for _ in range(HALVINGS):
-        middle = high - after * (high - low) / (after - before)
-        found = _runge_kutta(bed, depth, flow, slope, middle)[0] - limit
-        if found == 0 or not low < middle < high:
-            return middle
+    for _ in range(_TRIES):
+        time = near - after * (near - far) / (after - before)
+        if time == near:  # nothing that a float still tells
+            break
+        found = _runge_kutta(bed, depth, flow, slope, time)[0] - limit
         if (found > 0) == (after > 0):
-            high, after = middle, found
-            before = before / 2 if kept > 0 else before
-            kept = 1
+            before /= 2
         else:
-            low, before = middle, found
-            after = after / 2 if kept < 0 else after
-            kept = -1
-    return (low + high) / 2
+            far, before = near, after
+        near, after = time, found
+    return near
 
 
 def _turn(
@@ -347,7 +332,5 @@ def _turn(
 ) -> tuple[float, float]:
     """Return when after the beginning of a step the depth turns, and that depth."""
     linear, square, cube = hermite(last - depth, long * first_speed, long * last_speed)
-    root = math.sqrt(max(0.0, square**2 - 3 * cube * linear))
-    divisor = math.copysign(root, linear) - square
-    part = min(max(linear / divisor, 0.0), 1.0) if divisor else 0.5
+    part = part_from(lambda part: linear * (linear + part * (2 * square + part * 3 * cube)) <= 0)
     return long * part, depth + part * (linear + part * (square + part * cube))
