@@ -55,8 +55,9 @@ ONE_SIDE = Share(0.5, SHARE_MEASURED_ERROR)
 
 def joined_share(*shares: Share) -> Share:
     """Return the share that is left when water divides several times, one after another."""
-    part = math.prod((share.part for share in shares), start=1.0)
-    return Share(part, math.hypot(*(share.error for share in shares)))
+    return Share(
+        math.prod(share.part for share in shares), math.hypot(*(share.error for share in shares))
+    )
 
 
 def share_of_gutter(parts: Sequence[Quantity], whole: Quantity) -> Share:
@@ -203,15 +204,16 @@ def catchment(
         raise ValueError("Add at least one surface that drains to the garden.")
     if len({surface.name for surface in surfaces}) < len(surfaces):
         raise ValueError("Two surfaces have the same name: give each its own.")
-    ways = [_way_down(surface, surfaces) for surface in surfaces]
-    areas = tuple(_surface_area(way) for way in ways)
-    parts = _error_parts(ways, areas)
     paces = {"": pace} if isinstance(pace, Pace) else dict(pace or {})
-    for name, part in _pace_parts(surfaces, areas, paces):
-        parts[name] = parts.get(name, 0.0) + part
+    areas, parts = [], dict[str, float]()
+    for surface in surfaces:
+        way = _way_down(surface, surfaces)
+        areas.append(_surface_area(way))
+        for name, part in _error_parts(way, areas[-1], paces):
+            parts[name] = parts.get(name, 0.0) + part
     total, shares = combine(parts)
     return Catchment(
-        surfaces=areas,
+        surfaces=tuple(areas),
         drains_here=_total(area.drains_here for area in areas),
         weighted=_total(area.weighted for area in areas),
         standard_error=quantity(total, "ft**2"),
@@ -260,30 +262,20 @@ def _surface_area(way: Sequence[Surface]) -> SurfaceArea:
 
 
 def _error_parts(
-    ways: Sequence[Sequence[Surface]], areas: Sequence[SurfaceArea]
-) -> dict[str, float]:
-    parts: dict[str, float] = {}
-    for way, area in zip(ways, areas, strict=True):
-        surface = way[0]
-        weighted = magnitude(area.weighted, "ft**2")
-        own = magnitude(surface.own_error, "ft**2")
-        parts[f"the measures of {surface.name}"] = area.share * area.coefficient * own
-        for one in way:
-            shared = f"the share of {one.name}"
-            parts[shared] = parts.get(shared, 0.0) + weighted * one.share.error
-        parts[f"the runoff of {surface.name}"] = weighted * surface.coefficient_error
-    return parts
-
-
-def _pace_parts(
-    surfaces: Sequence[Surface], areas: Sequence[SurfaceArea], paces: Mapping[str, Pace]
+    way: Sequence[Surface], area: SurfaceArea, paces: Mapping[str, Pace]
 ) -> Iterator[tuple[str, float]]:
-    for surface, area in zip(surfaces, areas, strict=True):
-        for walker, slope in pace_slopes(surface.pieces).items():
-            if walker not in paces:
-                raise ValueError("Some sides are in paces: walk a known distance first.")
-            moved = magnitude(slope, "ft**2") * surface.level * area.share * area.coefficient
-            yield calibration_of(walker), moved * paces[walker].relative_error
+    surface = way[0]
+    weighted = magnitude(area.weighted, "ft**2")
+    own = magnitude(surface.own_error, "ft**2")
+    yield f"the measures of {surface.name}", area.share * area.coefficient * own
+    for one in way:
+        yield f"the share of {one.name}", weighted * one.share.error
+    yield f"the runoff of {surface.name}", weighted * surface.coefficient_error
+    for walker, slope in pace_slopes(surface.pieces).items():
+        if walker not in paces:
+            raise ValueError("Some sides are in paces: walk a known distance first.")
+        moved = magnitude(slope, "ft**2") * surface.level * area.share * area.coefficient
+        yield calibration_of(walker), moved * paces[walker].relative_error
 
 
 def whole_roof_finding(roof: Quantity, footprint: Quantity, downspouts: int = 1) -> Finding | None:

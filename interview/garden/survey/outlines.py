@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import operator
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate, pairwise
 from typing import TypeAlias
 
 from interview.garden.survey.rings import shoelace
@@ -45,10 +47,9 @@ class Offsets(Shape):
     @property
     def elasticities(self) -> tuple[float, ...]:
         spacing, *feet = self._feet()
+        weights = (0.5, *[1.0] * (len(feet) - 2), 0.5)
         area = self._area([spacing, *feet])
-        ends = (0, len(feet) - 1)
-        weights = (0.5 if place in ends else 1.0 for place in range(len(feet)))
-        return (1.0, *(w * spacing * y / area for w, y in zip(weights, feet, strict=True)))
+        return (1.0, *(spacing * part / area for part in map(operator.mul, weights, feet)))
 
     def _points(self) -> Sequence[tuple[float, float]]:
         spacing, *feet = self._feet()
@@ -106,24 +107,19 @@ class SidesRound(Shape):
         return COVERAGE * math.hypot(*own, *swung)
 
     def _walked(self, feet: Sequence[float]) -> list[tuple[float, float]]:
-        heading, x, y = 0.0, 0.0, 0.0
-        points = [(0.0, 0.0)]
-        turns = (*(magnitude(turn, "degree") for turn in self.turns), 0.0)
-        for length, turn in zip(feet, turns, strict=True):
-            x += length * math.cos(math.radians(heading))
-            y += length * math.sin(math.radians(heading))
-            heading += turn
+        x, y = 0.0, 0.0
+        points = [(x, y)]
+        turns = (math.radians(magnitude(turn, "degree")) for turn in self.turns)
+        for length, heading in zip(feet, accumulate(turns, initial=0.0), strict=True):
+            x += length * math.cos(heading)
+            y += length * math.sin(heading)
             points.append((x, y))
         return points
 
     def _closed(self, feet: Sequence[float]) -> list[tuple[float, float]]:
-        points = self._walked(feet)
-        x, y = points[-1]
-        way, gone, closed = math.fsum(feet), 0.0, []
-        for (px, py), length in zip(points, feet, strict=False):
-            closed.append((px - x * gone / way, py - y * gone / way))
-            gone += length
-        return closed
+        *points, (x, y) = self._walked(feet)
+        parts = [gone / math.fsum(feet) for gone in accumulate(feet[:-1], initial=0.0)]
+        return [(a - x * part, b - y * part) for (a, b), part in zip(points, parts, strict=True)]
 
     def _area(self, lengths: Sequence[float]) -> float:
         return abs(shoelace(self._closed(lengths)))
@@ -134,7 +130,7 @@ class SidesRound(Shape):
 
 def _crosses(points: Sequence[tuple[float, float]], near: float) -> bool:
     """Tell whether two sides that do not follow each other cross or touch."""
-    sides = list(zip(points, [*points[1:], points[0]], strict=True))
+    sides = list(pairwise([*points, points[0]]))
     for i, first in enumerate(sides):
         for j in range(i + 2, len(sides)):
             if (i, j) != (0, len(sides) - 1) and _meet(first, sides[j], near):

@@ -18,10 +18,10 @@ SPREAD_LIMIT = 0.06
 SHORT_COURSE_FT = 30.0
 COURSE_LIMITS_FT = (10.0, 2000.0)
 PACE_LIMITS_FT = (1.5, 4.0)
-COUNTED_TO = 1.0
-"""A count is good to the nearest whole pace.
+COUNT_ERROR = 1 / math.sqrt(12)
+"""Standard error, in paces, of a count good to the nearest whole pace.
 
-So it may lie anywhere in a width of one pace: its standard error is that width over the root of 12.
+It may lie anywhere in a width of one pace: that width over the root of 12 (JCGM 100:2008, 4.3.7).
 """
 
 
@@ -50,7 +50,7 @@ class Pace(NamedTuple):
     @property
     def count_error(self) -> float:
         """Standard deviation used for a walk: never less than counting to a pace allows."""
-        return max(self.sd_count, COUNTED_TO / math.sqrt(12))
+        return max(self.sd_count, COUNT_ERROR)
 
 
 class PacedLength(NamedTuple):
@@ -86,14 +86,13 @@ def calibrate(distance: Quantity, counts: Sequence[float]) -> Pace:
         raise ValueError("Each count of paces must be more than zero.")
     mean = statistics.fmean(counts)
     sd = statistics.stdev(counts)
-    spread = max(sd, COUNTED_TO / math.sqrt(12))
     return Pace(
         course=distance,
         counts=tuple(float(count) for count in counts),
         length=times(distance, 1 / mean),
         mean_count=mean,
         sd_count=sd,
-        relative_error=spread / mean / math.sqrt(len(counts)),
+        relative_error=max(sd, COUNT_ERROR) / mean / math.sqrt(len(counts)),
     )
 
 
@@ -105,7 +104,7 @@ def paced(count: float, pace: Pace) -> PacedLength:
     """
     if not math.isfinite(count) or count <= 0:
         raise ValueError("The number of paces must be more than zero.")
-    own = math.sqrt(COUNTED_TO**2 / 12 + pace.count_error**2 * count / pace.mean_count)
+    own = math.hypot(COUNT_ERROR, pace.count_error * math.sqrt(count / pace.mean_count))
     length = times(pace.length, count)
     return PacedLength(length, times(pace.length, own), times(length, pace.relative_error))
 

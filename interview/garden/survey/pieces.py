@@ -88,12 +88,12 @@ def plan_area(pieces: Iterable[Piece]) -> Quantity:
     Raises ValueError when nothing is left: the cut-outs are as big as what they are cut from.
     """
     areas = [magnitude(piece.area, "ft**2") for piece in pieces]
-    added = math.fsum(area for area in areas if area > 0)
+    added, left = math.fsum(area for area in areas if area > 0), math.fsum(areas)
     if added == 0:
         raise ValueError("Add a piece first, then cut from it.")
-    if -math.fsum(area for area in areas if area < 0) >= added * (1 - 1e-9):
+    if left <= added * 1e-9:
         raise ValueError("The cut-out is as big as what it is cut from: check its measures.")
-    return quantity(math.fsum(areas), "ft**2")
+    return quantity(left, "ft**2")
 
 
 def own_error(pieces: Iterable[Piece]) -> Quantity:
@@ -128,7 +128,7 @@ class RoofPitch:
     given: PitchGiven = PitchGiven.RISE_IN_12
 
     def __post_init__(self) -> None:
-        if not math.isfinite(self.number) or not 0 <= self.rise_per_run <= 2 + 1e-9:
+        if not 0 <= self.number < math.inf or self.rise_per_run > 2 + 1e-9:
             raise ValueError("The roof pitch must be from 0 to 24 in 12 (0 to 63 degrees).")
 
     @property
@@ -140,9 +140,7 @@ class RoofPitch:
             case PitchGiven.PERCENT:
                 return self.number / 100
             case PitchGiven.DEGREES:
-                if not 0 <= self.number < 90:
-                    return math.inf
-                return math.tan(math.radians(self.number))
+                return math.tan(math.radians(min(self.number, 90.0)))
 
     @property
     def factor(self) -> float:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 
 def shoelace(ring: Sequence[tuple[float, float]]) -> float:
     """Return the area within a ring of points, counterclockwise; negative the other way."""
-    ahead = [*ring[1:], ring[0]]
-    return math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, ahead, strict=True)) / 2
+    return math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise([*ring, ring[0]])) / 2
 
 
 def crossed(ring: Sequence[tuple[float, float]], x: float) -> tuple[float, float] | None:
@@ -19,7 +19,7 @@ def crossed(ring: Sequence[tuple[float, float]], x: float) -> tuple[float, float
     and the greatest ``x``.
     """
     found = []
-    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
+    for a, b in pairwise([*ring, ring[0]]):
         if min(a[0], b[0]) <= x <= max(a[0], b[0]):
             # A side that runs along the line is met at its first end; the next side has the other.
             part = (x - a[0]) / (b[0] - a[0]) if abs(b[0] - a[0]) > 1e-12 else 0.0
