@@ -267,6 +267,7 @@ def _packaged(name: str) -> str:
 
 
 def _whole(records: tuple[Record, ...], faults: tuple[RowFault, ...]) -> tuple[Record, ...]:
-    for fault in faults[:1]:
-        raise ValueError(f"Line {fault.line} of the packaged list is damaged. {fault.sentence}")
+    if faults:
+        line, _, said = faults[0]
+        raise ValueError(f"Line {line} of the packaged list is damaged. {said}")
     return records

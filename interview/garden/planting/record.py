@@ -165,9 +165,9 @@ class Plant(PlantFacts):
         """Whether it is a grass, a sedge or a rush."""
         return self.kind in (PlantKind.GRASS, PlantKind.SEDGE, PlantKind.RUSH)
 
-    def indicator(self, region: ListRegion) -> Indicator | None:
+    def indicator(self, region: ListRegion | None) -> Indicator | None:
         """Return the rating in that region of the wetland list; None where it has none."""
-        return dict(self.ratings).get(region)
+        return next((rated for where, rated in self.ratings if where is region), None)
 
     @property
     def salt_tolerant(self) -> bool | None:

@@ -66,7 +66,7 @@ def _mixed(letters: list[tuple[str, int]]) -> list[tuple[str, int]]:
     for letter, count in letters:
         groups = drifts(count)
         placed += [((n + 0.5) / len(groups), letter, size) for n, size in enumerate(groups)]
-    return [(letter, size) for _, letter, size in sorted(placed, key=lambda one: one[:2])]
+    return [(letter, size) for _, letter, size in sorted(placed)]
 
 
 def _grid(plants: str, length_to_width: float) -> tuple[str, ...]:

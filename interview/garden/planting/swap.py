@@ -54,7 +54,7 @@ def _swap(
         return [stranger(swap.out, plants)]
     for bed in beds:
         bed.candidates = [one for one in bed.candidates if one.plant not in unwanted]
-    wanted = matching(plants, swap.into)[:1] if swap.into else []
+    wanted = next(iter(matching(plants, swap.into)), None)
     notes = [stranger(swap.into, plants)] if swap.into and not wanted else []
     found = False
     for bed in beds:
@@ -77,17 +77,15 @@ def _put_in(
     place: int,
     bed: Bed,
     beds: Sequence[Bed],
-    wanted: Sequence[Plant],
+    wanted: Plant | None,
     judge: Judge,
 ) -> list[str]:
     notes = []
     new = None
-    for plant in wanted:
-        if plant in [one.plant for one in bed.picked]:
-            continue
-        one = judge(plant, bed)
+    if wanted and wanted not in [one.plant for one in bed.picked]:
+        one = judge(wanted, bed)
         if one.unsuited:
-            notes.append(f"{_named(plant)} has no place on the {bed.zone.value}. {one.against}")
+            notes.append(f"{_named(wanted)} has no place on the {bed.zone.value}. {one.against}")
         else:
             new = one._replace(favourite=True)
     new = new or substitute(gone.plant, bed, beds)

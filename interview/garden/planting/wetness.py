@@ -145,11 +145,8 @@ def rating(plant: Plant, region: ListRegion | None) -> Indicator | None:
     rated only elsewhere has none here. A plant of the gardener's own file may have none.
     """
     if plant.own:
-        here = plant.indicator(region) if region else None
-        return here or plant.any_rating
-    if not plant.ratings:
-        return Indicator.UPL
-    return plant.indicator(region) if region else None
+        return plant.indicator(region) or plant.any_rating
+    return plant.indicator(region) if plant.ratings else Indicator.UPL
 
 
 def _airless_hours(plant: Plant, zone: Zone) -> float:
@@ -223,7 +220,8 @@ def fits_after(
         where = f" ({region.value})" if region else ""
         return Fit(False, f"It has no wetness rating in your region{where}.")
     allowed = suited(zone, wet, worst)
-    stands = "stays above the water" if wet < 0.05 else f"is under water about {wet:.0f} h"
+    stands = f"is under water {'for less than an hour' if wet < 1 else f'about {wet:.0f} h'}"
+    stands = "stays above the water" if wet < 0.05 else stands
     if not allowed:
         return Fit(False, f"The {zone.value} {stands}, too long for any plant in this list.")
     brief = zone is Zone.FLOOR and within(wet, DAY_HOURS.value * HOURS_SLACK.value)
@@ -243,9 +241,10 @@ def fits_after(
         trouble = "too wet for it" if drier else "too dry for it"
         return Fit(False, f"The {zone.value} {stands}, {trouble} ({said}).")
     limit = STANDS_HOURS.value[found]
+    once = f"for {worst:.0f} h {worst_when}".rstrip()
     airless = _airless_hours(plant, zone)
     if not within(max(wet, min(worst, LONGEST_HOURS.value)), airless * HOURS_SLACK.value):
-        under = f"for {worst:.0f} h {worst_when}".rstrip() if worst > wet else f"about {wet:.0f} h"
+        under = once if worst > wet else f"about {wet:.0f} h"
         degree = {"none": "do not stand", "low": "stand badly"}[plant.standing_water]
         return Fit(
             False,
@@ -255,7 +254,6 @@ def fits_after(
     if not within(min(worst, LONGEST_HOURS.value), limit * HOURS_SLACK.value):
         return Fit(
             False,
-            f"The {zone.value} is under water for {worst:.0f} h {worst_when}; it stands about "
-            f"{limit:.0f} h ({said}).".replace("  ", " "),
+            f"The {zone.value} is under water {once}; it stands about {limit:.0f} h ({said}).",
         )
     return Fit(True, f"The {zone.value} {stands}, which suits it ({said}).")

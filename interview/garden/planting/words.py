@@ -261,10 +261,9 @@ def home_doubts(plant: Plant, region: PlantRegion | None) -> list[str]:
     """Return what is shaky about its being native here."""
     said = []
     if places := introduced_at(plant, region):
-        where = places[0] if len(places) == 1 else f"{', '.join(places[:-1])} and {places[-1]}"
-        verb = "A plant list" if len(places) == 1 else "Plant lists"
-        calls = "calls" if len(places) == 1 else "call"
-        said.append(f"{verb} of {where} {calls} it introduced, not native.")
+        lists, calls = ("Plant lists", "call") if places[1:] else ("A plant list", "calls")
+        where = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
+        said.append(f"{lists} of {where} {calls} it introduced, not native.")
     if not plant.at_home(region):
         said.append(NOT_NATIVE)
     elif region not in plant.native_checked and not plant.own:
