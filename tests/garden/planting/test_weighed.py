@@ -111,7 +111,8 @@ def test_road_salt_and_what_is_wanted_first_count_twice_a_class(calm):
     for wishes, change, more in [
         (WISHES, {"salt": "high"}, 0), (salty, {}, 0), (salty, {"salt": "low"}, 0),
         (salty, {"salt": "medium"}, -2), (salty, {"salt": "high"}, -2),
-        (salty, {"salt": "none"}, 1), (liked, {"trade": "routine"}, -2), (liked, {"wildlife": ("bees", "birds")}, -4),
+        (salty, {"salt": "none"}, 1), (liked, {"trade": "routine"}, -2),
+        (liked, {"wildlife": ("bees", "birds")}, -4),
         (WISHES, {"wildlife": ("bees", "birds")}, 0), (salty, {"toxic": True}, 1),
     ]:  # fmt: skip
         plain = candidate(calm(), WISHES, bed).quality
