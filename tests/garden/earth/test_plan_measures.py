@@ -23,6 +23,7 @@ from interview.drawing.layout import lay_out
 from interview.drawing.scene import (
     Drawing,
     Hatch,
+    Ink,
     Label,
     LabelSpot,
     Mark,
@@ -84,8 +85,11 @@ class Drawn:
     def berms(self) -> list[tuple[tuple[float, float], ...]]:
         return [one.points for one in self.paths if one.hatch is Hatch.FILL]
 
+    def lines(self, stroke: Stroke) -> list[Path]:
+        return [one for one in self.paths if one.stroke is stroke and not one.closed]
+
     def line(self, stroke: Stroke) -> Path:
-        (found,) = (one for one in self.paths if one.stroke is stroke and not one.closed)
+        (found,) = self.lines(stroke)
         return found
 
     def label(self, text: str) -> Label:
@@ -176,8 +180,9 @@ def test_the_lines_of_sizes_stand_clear_of_the_garden_near_it_and_evenly(
     beyond = (left - upright[0], upright[1] - right)
     assert beyond[0] == pytest.approx(beyond[1], abs=0.011 * drawn.foot)
     assert 0.02 * larger < beyond[0] < 0.1 * larger
-    # On a window of the usual size there is a line of text for each.
+    # On a window of the usual size there is a line of text for each, and a blank one.
     assert second - first > 0.05 * (third + high - low)
+    assert second - first > 4 / 60 * (right - left)
 
 
 @pytest.mark.parametrize("metric", [False, True])
@@ -229,7 +234,7 @@ def test_the_stone_of_the_notch_goes_from_the_water_over_rim_and_berm(
         low, high = crossings(stone, x)
         water = lowest(drawn.pond, x) or lowest(drawn.rim, x)
         assert high == pytest.approx(water, abs=1e-6)
-        assert 0 < lowest(drawn.whole, x) - low < 0.05 * (right - left)
+        assert 0.01 < (lowest(drawn.whole, x) - low) / (right - left) < 0.05
     foot = lowest(drawn.whole, middle)
     label = drawn.label("overflow")
     assert (label.x, label.y) == pytest.approx((middle, foot), abs=0.011 * drawn.foot)
@@ -277,10 +282,12 @@ def test_the_way_of_the_water_comes_over_the_rim_uphill_to_the_pond(
         beside = 0.75 * drawn.foot
         # A foot and a half wide, and on to the floor, so that no side is washed out.
         assert stone.bounds == pytest.approx((-beside, floor, beside, end))
+        assert stone.area == pytest.approx(2 * beside * (end - floor))
     else:
         assert not stones
     label = drawn.label("water in")
     assert (label.x, label.y) == pytest.approx((beside, end)) and label.place is LabelSpot.RIGHT
+    assert (label.brief, label.ink) == ("water in", Ink.WATER)
     under = [one for one in drawn.labels if "downspout" in one.text]
     assert len(under) == (spout is not None)
     for one in under:
@@ -334,8 +341,91 @@ def test_a_berm_is_drawn_where_one_is_built_and_nowhere_else(
     rings = (make_valid(Polygon(ring)).area for ring in (lie.footprint, lie.inside_line))
     between = next(rings) - next(rings)
     assert area == pytest.approx(between * one, rel=2e-3)
-    for part in drawn.berms:
-        assert all(drawn.rim.distance(Point(at)) < 1e-6 for at in part[len(part) // 2 :])
+    whole_round = (basin, fall) in ((BEDS[3], 0.02), (BEDS[3], 0.0507), (BEDS[-1], 0.02))
+    assert len(drawn.berms) == 1 or basin.shape is FloorShape.OWN
+    for part, toe in zip(drawn.berms, drawn.lines(Stroke.DOTTED), strict=True):
+        half = len(part) // 2
+        crest = part[half:][::-1]
+        assert part[:half] == toe.points
+        assert all(drawn.rim.distance(Point(at)) < 1e-6 for at in crest)
+        if whole_round:
+            assert math.dist(toe.points[0], toe.points[-1]) < 1e-9
+            continue
+        # It runs out to nothing at either end, at the last place where there is none of it.
+        wide = [math.dist(*two) / drawn.foot for two in zip(toe.points, crest, strict=True)]
+        assert max(wide[0], wide[-1]) <= 0.01 + 1e-9 < min(wide[1], wide[-2])
+
+
+@pytest.mark.parametrize(("basin", "fall"), GARDENS)
+def test_every_line_of_the_plan_has_its_points_once_and_parts_two_materials(
+    basin: Basin, fall: float | None
+) -> None:
+    drawn = Drawn(basin, fall)
+    assert drawn.drawing.ground is Material.LAWN
+    for stroke in (Stroke.HEAVY, Stroke.WATER, Stroke.SOLID):
+        (ring,) = (one.points for one in drawn.paths if one.stroke is stroke and one.closed)
+        assert min(math.dist(a, b) for a, b in pairwise([*ring, ring[0]])) > 1e-9
+    # Where there is paint it parts them, but for the way in, which is a line by itself.
+    for one in drawn.paths:
+        assert one.border is (one.hatch is None and one.stroke is not Stroke.DASHED), one
+    filled = [(one.material, one.closed) for one in drawn.paths if one.material]
+    layers = [Material.RIM, Material.SIDE, Material.FLOOR, Material.STONE, Material.STONE]
+    assert filled == [(one, True) for one in [*[Material.BERM] * len(drawn.berms), *layers]]
+
+
+@pytest.mark.parametrize(("basin", "fall"), GARDENS)
+def test_the_floor_is_named_in_its_middle_and_within_it(basin: Basin, fall: float | None) -> None:
+    drawn = Drawn(basin, fall)
+    label = drawn.label("level floor")
+    assert (label.x, label.y) == (0, pytest.approx(sum(crossings(drawn.floor, 0)) / 2, abs=1e-6))
+    assert label.outline == tuple(drawn.floor.coords)[:-1]
+    (left, _, right, _), (low, high) = drawn.floor.bounds, crossings(drawn.floor, 0)
+    assert label.within == pytest.approx((left, low, right, high))
+
+
+@pytest.mark.parametrize("direction", ["flat", "sw"])
+@pytest.mark.parametrize(("basin", "fall"), GARDENS)
+def test_key_and_description_name_what_is_drawn(
+    basin: Basin, fall: float | None, direction: str
+) -> None:
+    drawn = Drawn(basin, fall, slope_direction=direction)
+    berm = bool(drawn.berms)
+    said = drawn.drawing.description
+    assert ("A berm stands downhill, outside the rim; with it all is" in said) is berm
+    assert ("Downhill is to the southwest" in said) is (direction == "sw")
+    rim = "rim (crest, and edge of the cut) " if berm else "rim "
+    kind = "notch" if berm or fall is None else "lip"
+    keys = [(one.sample, one.words, one.material) for one in drawn.drawing.keys]
+    want = [
+        (Stroke.HEAVY, rim, Material.RIM), (Stroke.WATER, "full pond ", Material.SIDE),
+        (Stroke.SOLID, "level floor ", Material.FLOOR),
+        (Stroke.NOTCH, f"overflow {kind}", Material.STONE), (Symbol.INLET, "inlet", None),
+        (Stroke.DASHED, "way in, cut short here", None),
+    ]  # fmt: skip
+    toe = (Stroke.DOTTED, "toe of the berm", None)
+    want = [toe, (Hatch.FILL, "berm", Material.BERM), *want] if berm else want
+    for (sample, words, material), (one, start, filled) in zip(keys, want, strict=True):
+        assert (sample, material) == (one, filled)
+        assert words.startswith(start) and re.fullmatch(
+            r"[\d /×]*( ?(ft|in)[\d /×]*)*", words[len(start) :]
+        )
+
+
+def test_plants_are_drawn_between_the_lines_of_floor_pond_and_rim() -> None:
+    given: list[object] = []
+
+    def plants(*lines: object) -> Iterable[Mark]:
+        given.extend(lines)
+        return [Mark(0, 0, Symbol.CROSS)]
+
+    drawn = Drawn(bed(), 0.0507, planting=plants)
+    rings = (drawn.floor, drawn.pond, drawn.rim)
+    assert given == [tuple(one.coords)[:-1] for one in rings]
+    assert drawn.drawing.shapes[-1] == Mark(0, 0, Symbol.CROSS)
+
+
+def test_sizes_are_in_feet_unless_metres_are_asked_for() -> None:
+    assert plan_sizes(bed(), None, ft(2)) == plan_sizes(bed(), None, ft(2), metric=False)
 
 
 @pytest.mark.parametrize("fall", FALLS)
@@ -384,6 +474,8 @@ def test_where_the_sizes_stand_beside_the_plan_it_tells_the_berm_and_the_overflo
     arrow, words = (one for one in drawn.labels if not one.text or "overflow" in one.text)
     assert (arrow.text, arrow.arrow, arrow.place) == ("", (0.0, -1.0), LabelSpot.BELOW)
     assert (arrow.x, arrow.y) == (words.x, words.y) and words.arrow is None
+    # One line down, as an arrow under its point is, and two blanks before that.
+    assert (words.place, words.shift) == (LabelSpot.LEFT, (-1, 1))
     places = side_words(drawn)
     (row, column, _), told_at = places[""], places[words.text]
     # The words before the arrow, or close by it where they have no room.
