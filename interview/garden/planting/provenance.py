@@ -192,6 +192,6 @@ def _indicator(plant: Plant, list_region: ListRegion | None) -> str:
 def _native(plant: Plant, region: PlantRegion | None) -> str:
     if not plant.at_home(region):
         return "the list does not give it as native in this region"
-    if region in plant.native_checked:
-        return f"a published flora of the region {region.value if region else ''}".strip()
+    if region is not None and region in plant.native_checked:
+        return f"a published flora of the region {region.value}"
     return UNSAID

@@ -186,9 +186,9 @@ class Plant(PlantFacts):
     @cached_property
     def names(self) -> frozenset[str]:
         """Every name it answers to, in small letters, and those in brackets by themselves."""
-        known = [self.scientific_name, self.common_name, *self.other_names]
         first, _, second = self.common_name.partition("(")
-        known += [first, second.rstrip(") ")] if second else []
+        both = (first, second.rstrip(") "))
+        known = (self.scientific_name, self.common_name, *self.other_names, *both)
         return frozenset(" ".join(one.split()).casefold() for one in known if one.strip())
 
     def answers_to(self, name: str) -> bool:

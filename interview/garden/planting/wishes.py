@@ -104,10 +104,10 @@ def _frozen(plant: Plant, span: tuple[int, int], zone: int) -> str:
     low, high = span
     if low <= zone <= high:
         return ""
-    fact, limit = ("hardiness_min", low) if zone < low else ("hardiness_max", high)
+    cold, warm = ("hardiness_min", low, "warmer"), ("hardiness_max", high, "colder")
+    fact, limit, way = cold if zone < low else warm
     known = "by a list read in a second copy" if plant.rests(fact) else "from memory"
     known = "by your own file" if plant.own else known
-    way = "warmer" if zone < low else "colder"
     return f"It grows in zone {limit} and {way} ({known}), and you are in zone {zone}."
 
 

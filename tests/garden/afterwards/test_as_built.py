@@ -94,6 +94,14 @@ def test_what_is_still_to_lie_on_the_floor_takes_its_room():
     assert bare.share == pytest.approx(1)
 
 
+def test_the_deepest_water_stands_over_the_lowest_point_and_what_lies_on_it():
+    # Dug 18 in under the notch at the lowest, of which 5 in are mulch and compost.
+    dug = AsBuilt(levels(22.0, 24.0, cover=5.0, notch=6.0), bed())
+    assert magnitude(dug.deepest, "in") == pytest.approx(13)
+    foot = AsBuilt(levels(18.0, notch=6.0), bed())
+    assert magnitude(foot.hours_to_empty(quantity(0.5, "in/h")), "h") == pytest.approx(24)
+
+
 def test_it_holds_no_more_than_to_the_lowest_place_of_the_rim():
     low = AsBuilt(levels(12.0, notch=6.0, rim=8.0), bed())
     assert low.levels.over_rim and magnitude(low.depth, "in") == pytest.approx(4)

@@ -306,6 +306,29 @@ def test_a_swap_to_a_plant_that_stands_there_already_takes_another(calm):
     assert names(one) == ["Cc cc", "Bb bb"]
 
 
+def test_what_could_not_take_a_place_is_told_of_each_zone(calm):
+    beds = [bed(Zone.SIDE), bed(Zone.RIM)]
+    for each in beds:
+        each.picked = [of(calm("Aa aa"))]
+        each.candidates = [of(calm("Cc cc"))]
+    wishes = WISHES._replace(swaps=(Swap("Aa aa", "Bb bb"),))
+    plants = [calm(name) for name in ("Aa aa", "Bb bb", "Cc cc")]
+    dry = {zone: (0.0, "Too dry.", True) for zone in Zone}
+    _, notes = changed(beds, plants, wishes, Bb_bb=dry)
+    told = "Bb bb has no place on the {}. Too dry."
+    assert notes == [told.format("side"), told.format("rim")]
+    assert [names(each) for each in beds] == [["Cc cc"], ["Cc cc"]]
+
+
+def test_a_swap_to_a_name_that_is_not_known_says_so_and_takes_another(calm):
+    one = bed()
+    one.picked, one.candidates = [of(calm("Aa aa"))], [of(calm("Bb bb"))]
+    wishes = WISHES._replace(swaps=(Swap("Aa aa", "Bb bbb"),))
+    _, (note,) = changed([one], [calm("Aa aa"), calm("Bb bb")], wishes)
+    assert note == "“Bb bbb” is not in the plant list: did you mean Bb bb?"
+    assert names(one) == ["Bb bb"] and not one.picked[0].favourite
+
+
 def test_a_plant_asked_for_and_swapped_out_is_told_though_others_have_its_name(calm):
     wishes = WISHES._replace(swaps=(Swap("reed"),), favourites=("Bb bb",))
     plants = [calm("Aa aa", common_name="reed"), calm("Bb bb", common_name="reed")]
