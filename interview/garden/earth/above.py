@@ -44,8 +44,6 @@ _TOWARD = {
 _WAYS = {"pipe": "by a buried pipe", "channel": "by a stone channel", "lawn": "over the lawn"}
 _OUTSIDE = 0.16
 """Longest piece of the way in that is drawn, as a part of the length over all."""
-
-
 _CHANNEL_FT = 1.5
 """Width of the channel of stone as it is drawn."""
 _NO_BERM = 0.01
@@ -320,13 +318,9 @@ class _Plan:
 
     def keys(self) -> tuple[Key, ...]:
         whole = self.spout is not None and magnitude(self.spout, self.unit) <= self._drawn_way()
-        keys = []
-        if self.bermed:
-            keys += [
-                Key(Stroke.DOTTED, "toe of the berm"),
-                Key(Hatch.FILL, "berm", Material.BERM),
-            ]
-        keys += [
+        berm = (Key(Stroke.DOTTED, "toe of the berm"), Key(Hatch.FILL, "berm", Material.BERM))
+        keys = [
+            *(berm if self.bermed else ()),
             Key(Stroke.HEAVY, f"{self._rim_name} {self.extent(self.rim)}", Material.RIM),
             Key(Stroke.WATER, f"full pond {self._pond_size}", Material.SIDE),
             Key(Stroke.SOLID, f"level floor {self._floor_size}", Material.FLOOR),
@@ -390,10 +384,17 @@ class _Plan:
 
 
 def _lowest(ring: Sequence[XY], x: float) -> float:
-    """Return where a ring crosses ``x`` downhill; at its middle where it does not reach so far."""
-    return (crossed(ring, x) or (0.0, 0.0))[0]
+    """Return where a ring crosses ``x`` downhill, or its end there where it reaches not so far."""
+    return _across(ring, x)[0]
 
 
 def _highest(ring: Sequence[XY], x: float) -> float:
-    """Return where a ring crosses ``x`` uphill; at its middle where it does not reach so far."""
-    return (crossed(ring, x) or (0.0, 0.0))[1]
+    """Return where a ring crosses ``x`` uphill, or its end there where it reaches not so far."""
+    return _across(ring, x)[1]
+
+
+def _across(ring: Sequence[XY], x: float) -> tuple[float, float]:
+    left, _, right, _ = extent(ring)
+    found = crossed(ring, min(max(x, left), right))
+    assert found, "a ring is crossed between its ends"
+    return found

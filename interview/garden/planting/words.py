@@ -262,7 +262,7 @@ def home_doubts(plant: Plant, region: PlantRegion | None) -> list[str]:
     said = []
     if places := introduced_at(plant, region):
         lists, calls = ("Plant lists", "call") if places[1:] else ("A plant list", "calls")
-        where = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
+        where = " and ".join(filter(None, (", ".join(places[:-1]), places[-1])))
         said.append(f"{lists} of {where} {calls} it introduced, not native.")
     if not plant.at_home(region):
         said.append(NOT_NATIVE)

@@ -393,6 +393,7 @@ def test_key_and_description_name_what_is_drawn(
     said = drawn.drawing.description
     assert ("A berm stands downhill, outside the rim; with it all is" in said) is berm
     assert ("Downhill is to the southwest" in said) is (direction == "sw")
+    assert ("Downhill" in said) is (direction == "sw")
     rim = "rim (crest, and edge of the cut) " if berm else "rim "
     kind = "notch" if berm or fall is None else "lip"
     keys = [(one.sample, one.words, one.material) for one in drawn.drawing.keys]

@@ -2,9 +2,11 @@
 
 import pytest
 
+from interview.garden.planting import plant_list
 from interview.garden.planting.plant_list import (
     OWN_LIMIT,
     UNSAID,
+    builtin_plants,
     read_own_plants,
     read_places,
     read_plants,
@@ -122,7 +124,9 @@ def test_a_number_may_go_as_far_as_is_said_and_no_farther(column, low, high):
 
 def test_the_least_height_is_bounded_and_no_more_than_the_greatest():
     assert plant_of(height_max_ft="60", height_min_ft="60").height_min_ft == 60
-    assert fault_of(height_max_ft="60", height_min_ft="60.5")[0] == "height_min_ft"
+    assert fault_of(height_max_ft="60", height_min_ft="60.5") == (
+        "height_min_ft", "Write a number from 0.1 to 60 for height_min_ft.",
+    )  # fmt: skip
     assert fault_of(height_min_ft="2.1") == (
         "height_min_ft", "Make height_min_ft no more than the greatest height.",
     )  # fmt: skip
@@ -178,6 +182,15 @@ def test_a_file_of_the_most_characters_is_read_and_one_more_is_too_many():
     assert read_own_plants(full + "#") == (
         (), ((1, "", "This is too long for a plant list; keep the plants you need."),),
     )  # fmt: skip
+
+
+def test_a_damaged_packaged_list_is_refused_by_its_first_fault(monkeypatch):
+    damaged = text_of(CELLS, CELLS | {"sun": "moon"}, CELLS | {"zones": "bank"})
+    monkeypatch.setattr(plant_list, "_packaged", lambda name: damaged)
+    with pytest.raises(ValueError, match=r"^Line 3 of the packaged list is damaged\. Write full"):
+        builtin_plants.__wrapped__()
+    monkeypatch.setattr(plant_list, "_packaged", lambda name: text_of(CELLS))
+    assert [one.common_name for one in builtin_plants.__wrapped__()] == ["test sedge"]
 
 
 def test_a_state_is_kept_with_what_its_lists_rest_on():

@@ -137,6 +137,14 @@ def test_a_worst_case_keeps_a_zone_from_being_dry_ground():
     assert suited(Zone.FLOOR, 5, 49) == tuple(Indicator)[:4]
 
 
+def test_a_floor_that_is_wet_for_long_now_and_then_takes_plants_of_wet_ground(plain_plant):
+    plant = plain_plant(Indicator.FACW)
+    assert said(plant, Zone.FLOOR, 5).endswith(
+        "too dry for it (FACW: usually in wetlands, but may occur elsewhere)."
+    )
+    assert "suits it" in said(plant, Zone.FLOOR, 5, MW, 60, "once", ok=True)
+
+
 def test_three_areas_are_needed_and_each_zone_has_its_own():
     wet = ZoneHours(*(quantity(one, "h") for one in (20, 8, 0)))
     sites = planting_zones(*(quantity(one, "ft**2") for one in (100, 150, 210)), wet)
