@@ -483,3 +483,27 @@ def test_where_the_sizes_stand_beside_the_plan_it_tells_the_berm_and_the_overflo
     if basin.shape is FloorShape.RECTANGLE and basin.floor_length == ft(14):
         assert told_at[0] == row and 1 <= column - told_at[2] <= 3
     assert abs(told_at[0] - row) <= 2 and -8 <= column - told_at[2] <= 12
+
+
+@pytest.mark.parametrize("look", [Look(), Look(painted=True)], ids=str)
+@pytest.mark.parametrize(("columns", "rows"), [(60, 20), (78, 26)])
+@pytest.mark.parametrize("metric", [False, True])
+def test_no_words_of_the_plan_lie_on_others_and_each_stands_by_what_it_names(
+    columns: int, rows: int, metric: bool, look: Look
+) -> None:
+    """No nearer than a blank, within the frame; a word may be moved by eight columns, one line."""
+    for basin, fall in GARDENS[::4]:
+        for dimensioned in (True, False):
+            drawn = Drawn(basin, fall, metric, slope_direction="sw", dimensioned=dimensioned)
+            placed = lay_out(drawn.drawing, columns, rows, look)
+            cells = [
+                (one.column + at, one.row) for one in placed.texts for at in range(-1, one.columns)
+            ]
+            assert len(set(cells)) == len(cells), (basin, fall)
+            for one in placed.texts:
+                assert one.column >= 0 and one.column + one.columns <= columns
+                assert 0 <= one.row < placed.grid.rows
+                x, y = placed.frame.at(one.label.x, one.label.y)
+                off = max(one.column - x, x - (one.column + one.columns - 1), 0)
+                near = one.label.within is not None or one.text.startswith("(")
+                assert near or (off <= 8 + 3 and abs(one.row - y) <= 1 + 1 + 1.5), (one, x, y)
