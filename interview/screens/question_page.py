@@ -103,8 +103,9 @@ class QuestionPage(Page):
 
     @property
     def field(self) -> Field | None:
-        """The field that is shown."""
-        return next((one for one in self._slot.children if isinstance(one, Field)), None)
+        """The field that is shown; nothing while a page is turned, when it is not whole."""
+        fields = (one for one in self._slot.children if isinstance(one, Field))
+        return next((one for one in fields if one.is_mounted and one.display), None)
 
     @property
     def mode(self) -> Mode | None:

@@ -114,3 +114,26 @@ async def test_a_number_or_a_letter_only_goes_to_a_choice(sit) -> None:
         assert "A number or the arrows choose one; then press Enter." in person.sees_words()
         await person.press("enter")
         assert person.session.answers.texts["units"] == "metric"
+
+
+async def test_a_page_that_is_being_turned_has_no_field_yet(sit, sample) -> None:
+    """Keys reach the page while the old field is taken away and while the next one is made."""
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.goes_to("surfaces.1.surface_kind")
+        slot, old = person.app.screen._slot, person.app.screen.field
+        gone = slot.remove_children()
+        assert person.app.screen.field is None
+        await gone
+        new = type(old)(old.asked, old._options)
+        made = slot.mount(new)
+        assert person.app.screen.field is None
+        await made
+        assert person.app.screen.field is new
+
+
+async def test_choices_gone_over_on_the_way_back_are_passed_over(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.goes_to("surfaces.1.surface_kind")
+        await person.press(*["down", "escape"] * 3)
+        await person.settles()
+        assert person.page == "QuestionScreen" and person.asked != "surfaces.1.surface_kind"
