@@ -34,6 +34,8 @@ KEYS = (
     "g", "k", "e", "x", "z",
 )  # fmt: skip
 TYPED, PRESSED = 30, 25
+BURST = 0.5
+"""How often a key comes straight after the one before."""
 SIZES = ((80, 24), (60, 20), (100, 40), (200, 60))
 LOOKS = 20
 
@@ -103,7 +105,8 @@ async def _at_the_screen(path: Path, rng: random.Random, now: dt.datetime) -> st
                     app._driver.process_message(  # type: ignore[union-attr]
                         events.Key(name, key if len(key) == 1 else None)
                     )
-                await pilot.pause()
+                if rng.random() > BURST:  # else the next key comes while this one is at work
+                    await pilot.pause()
             await app.workers.wait_for_complete()
             await pilot.pause()
     finally:
