@@ -10,7 +10,7 @@ from typing import Any, Generic, TypeVar
 from interview import reading
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.question import Kind, Taken
-from interview.reading import Refused, When
+from interview.reading import Refused, Suggested, When
 
 T = TypeVar("T")
 
@@ -104,13 +104,20 @@ class Choice(Simple[str]):
     options: Options
     said: tuple[tuple[str, str], ...] = ()
     """Other words for an option, such as ``sometimes``, and its id."""
+    beside: str = ""
+    """What to write where none of the options fits; told with each refusal."""
     name = "one choice"
 
     def take(self, text: str, answers: Answers) -> Taken[str]:
         folded = " ".join(reading.plain(text).casefold().split()).rstrip(".")
         if value := dict(self.said).get(folded):
             return Taken(value, value)
-        value = _named(reading.read_choice, text, self.options, answers)
+        try:
+            value = _named(reading.read_choice, text, self.options, answers)
+        except Suggested as near:
+            raise Suggested(f"{near.said} {self.beside}".strip(), near.meant) from None
+        except Refused as refused:
+            raise Refused(f"{refused.said} {self.beside}".strip()) from None
         return Taken(value, value)
 
     def worded(self, answers: Answers) -> Kind[str]:

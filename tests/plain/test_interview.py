@@ -96,6 +96,18 @@ def test_no_to_the_state_opens_the_country_and_the_units(talk):
     assert session.way.first_open().name == "place"
 
 
+def test_a_state_that_is_none_is_refused_with_what_to_write_outside_the_us(subtests, talk):
+    for typed, meant in (("Germany", ""), ("Auckland", "Maryland"), ("n", "Nebraska")):
+        with subtests.test(typed=typed):
+            heard, session, _ = talk("x", typed)
+            refused = " ".join(heard.split()).partition(f'! "{typed}"')[2]
+            assert meant in refused and "Outside the United States write no." in refused
+            assert "state" not in session.answers.texts
+    for typed in ("NZ", "New Zealand", "outside the US", "other"):
+        with subtests.test(typed=typed):
+            assert talk("x", typed)[1].answers.texts["state"] == "no"
+
+
 def test_a_refused_box_is_asked_again_and_the_others_are_kept(talk):
     heard, session, _ = talk("x", "furlong", "mn")
     assert '! "furlong" is not on the list.' in heard

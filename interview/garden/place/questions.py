@@ -69,7 +69,7 @@ NOT_US = "no"
 _ABROAD = (
     "none", "not us", "not in the us", "abroad", "canada", "australia", "new zealand", "uk",
     "united kingdom", "great britain", "england", "scotland", "wales", "northern ireland",
-    "ireland",
+    "ireland", "nz", "outside the us", "another country", "other", "overseas",
 )  # fmt: skip
 """What is typed for the state by who has none; the country is asked for next."""
 
@@ -83,6 +83,7 @@ STATE = Question(
             (NOT_US, "not in the United States"),
         ),
         said=tuple((words, NOT_US) for words in _ABROAD),
+        beside="Outside the United States write no.",
     ),
     why="States differ in how long you wait for the buried lines to be marked, and in which "
     "plants are native.",
