@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -52,6 +52,8 @@ class PlanScreen(FurtherPages, Page):
         self._session = session
         self._path = path
         self._lead = lead
+        self._written: dict[str, tuple[str, Mapping[str, str]]] = {}
+        """Each page that was written from here: its place, and the answers it was made of."""
         self._shown = False
         """Whether the sheet stands there, so that a later one comes in its place at once."""
         self._columns = 0
@@ -122,9 +124,17 @@ class PlanScreen(FurtherPages, Page):
 
     def on_screen_resume(self) -> None:
         """Work the plan out anew: trying sizes out may have changed an answer."""
+        self._say_what_is_old()
         self._columns = self._room
         if self._columns > 0:  # else the first layout is still to come, and calls again
             self._work_out()
+
+    def _say_what_is_old(self) -> None:
+        """Say of what was written here that an answer has changed since; else what was said."""
+        now = self._session.answers.texts
+        old = [f"the {name} in {at}" for name, (at, then) in self._written.items() if then != now]
+        said = f"Older than your last change: {', '.join(old)}. Write it anew." if old else ""
+        self.query_one("#lead", Words).say(said or self._lead)
 
     def on_resize(self, event: events.Resize) -> None:
         """Fold the sheet anew where its room has changed."""
@@ -189,7 +199,7 @@ class PlanScreen(FurtherPages, Page):
 
     def _write(self, name: str, ending: str, text: Callable[[Plan], str], how: str) -> None:
         """Write a page of the plan, and leave standing where it is and how to print it."""
-        app, plan = self.app, self._session.plan
+        app, plan, answers = self.app, self._session.plan, self._session.answers.texts
 
         def make() -> None:
             try:
@@ -199,12 +209,12 @@ class PlanScreen(FurtherPages, Page):
                 said = words.fault(trouble)
                 app.call_from_thread(_say, app, said, Weight.WARNING)
                 return
-            app.call_from_thread(self._put, name, ending, page, how)
+            app.call_from_thread(self._put, name, ending, page, how, answers)
 
         # Of the whole program: what was asked for is written though this page is left.
         app.run_worker(make, thread=True, group="sheet")
 
-    def _put(self, name: str, ending: str, page: str, how: str) -> None:
+    def _put(self, name: str, ending: str, page: str, how: str, answers: Mapping[str, str]) -> None:
         try:
             place = write_sheet(self._path, page, ending)
         except OSError as trouble:
@@ -212,9 +222,12 @@ class PlanScreen(FurtherPages, Page):
             said = f"The {name} could not be written: {why}. Free some space or check the folder."
             _say(self.app, said, Weight.WARNING)
         else:
-            said = f"The {name} is in {af.shown(str(place))}."
+            at = af.shown(str(place))
+            said = f"The {name} is in {at}."
+            self._written[name] = (at, answers)
+            self._lead = f"{said} {how}"
             if is_there(self):
-                self.query_one("#lead", Words).say(f"{said} {how}")
+                self.query_one("#lead", Words).say(self._lead)
             if not self.is_current:  # else it stands over the plan
                 _say(self.app, said, Weight.PLAIN)
 

@@ -221,6 +221,30 @@ async def test_the_shopping_list_is_one_key_away_as_the_printed_pages_say(
         assert part in written
 
 
+async def test_what_was_written_is_said_to_be_old_once_an_answer_has_changed(sit, sample) -> None:
+    async with sit(sample("finished_us.yaml")) as person:
+        await person.press("ctrl+l")
+        await person.settles()
+        await person.press("c", "j")
+        await person.settles()
+        await person.press("f5", "escape")
+        await person.settles()
+        assert "finished_us-jobs.txt" in person.says("lead") and "lp or lpr" in person.says("lead")
+        # Another plant is chosen: neither page has it.
+        for keys in (("f5",), ("enter",), ("down", "enter"), ("escape",)):
+            await person.press(*keys)
+            await person.settles()
+        lead = person.says("lead")
+        assert lead.startswith("Older than your last change: the yard card in ")
+        assert "the job list in " in lead and lead.endswith("Write it anew.")
+        await person.press("j")
+        await person.settles()
+        await person.press("f5", "escape")
+        await person.settles()
+        lead = person.says("lead")
+        assert "yard card" in lead and "job list" not in lead
+
+
 def test_a_sheet_in_a_folder_that_takes_none_is_an_error_that_is_told(tmp_path: Path) -> None:
     with pytest.raises(OSError):
         write_sheet(tmp_path / "nowhere" / "oak.yaml", "plan")
