@@ -105,7 +105,7 @@ class Choice(Simple[str]):
     said: tuple[tuple[str, str], ...] = ()
     """Other words for an option, such as ``sometimes``, and its id."""
     beside: str = ""
-    """What to write where none of the options fits; told with each refusal."""
+    """What to write where none of the options fits; told where none is near."""
     name = "one choice"
 
     def take(self, text: str, answers: Answers) -> Taken[str]:
@@ -114,8 +114,8 @@ class Choice(Simple[str]):
             return Taken(value, value)
         try:
             value = _named(reading.read_choice, text, self.options, answers)
-        except Suggested as near:
-            raise Suggested(f"{near.said} {self.beside}".strip(), near.meant) from None
+        except Suggested:
+            raise
         except Refused as refused:
             raise Refused(f"{refused.said} {self.beside}".strip()) from None
         return Taken(value, value)
