@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable
 from typing import NamedTuple
@@ -51,7 +52,7 @@ class PoolPiece(NamedTuple):
 
     def time_at(self, height: float) -> float:
         """Time at which the depth passes ``height``, which must lie between the end depths."""
-        up = 1 if self.last_depth > self.depths[0] else -1
+        up = math.copysign(1.0, self.last_depth - self.depths[0])
         inner = len(self.depths) - 1
         place = bisect_left(self.depths, up * height, 1, inner, key=lambda one: up * one) - 1
         depth, start = self._cubic(place), self.times[place]
@@ -65,9 +66,9 @@ class PoolPiece(NamedTuple):
         water over it is not.
         """
         first, last = self.depths[0], self.depths[-1]
-        if first >= height and last >= height and (first > 0 or last > 0):
+        if min(first, last) >= height and max(first, last) > 0:
             return self.times[0], self.times[-1]
-        if first <= height and last <= height:
+        if max(first, last) <= height:
             return None
         crossing = self.time_at(height)
         return (self.times[0], crossing) if first > last else (crossing, self.times[-1])

@@ -45,11 +45,10 @@ def _kept(day: date) -> date:
 
 
 def _nth(year: int, month: int, weekday: int, place: int) -> date:
-    if place > 0:
-        first = date(year, month, 1)
-        return first + timedelta((weekday - first.weekday()) % 7 + 7 * (place - 1))
-    last = date(year, month + 1, 1) - ONE_DAY
-    return last - timedelta((last.weekday() - weekday) % 7)
+    if place < 0:
+        return _nth(year, month + 1, weekday, 1) - 7 * ONE_DAY
+    first = date(year, month, 1)
+    return first + timedelta((weekday - first.weekday()) % 7 + 7 * (place - 1))
 
 
 def federal_holidays(first: date, last: date) -> Mapping[date, str]:
@@ -72,8 +71,7 @@ def federal_in_wait(asked: date, business_days: int) -> Mapping[date, str]:
 
     Raises ValueError for a wait outside 1 to 30 days.
     """
-    # Twice the days and a month hold the weekends and the holidays of any wait.
-    near = federal_holidays(asked + ONE_DAY, asked + timedelta(2 * business_days + 30))
+    near = federal_holidays(asked + ONE_DAY, date(asked.year + 1, 12, 31))
     end = earliest_dig_day(asked, business_days, near)
     return {day: name for day, name in near.items() if day < end}
 

@@ -123,14 +123,13 @@ class StateNotice(NamedTuple):
         """The full business days assumed; ``None`` where only the ticket can tell."""
         if self.longest_wait is not None:
             return None
-        return max(self.wait or 0, DEFAULT_BUSINESS_DAYS)
+        return max(self.wait or DEFAULT_BUSINESS_DAYS, DEFAULT_BUSINESS_DAYS)
 
     @property
     def wait_source(self) -> Source:
         """The source of ``business_days``."""
-        if self.wait is None or (self.business_days or self.wait) > self.wait:
-            return DEFAULT_WAIT_SOURCE
-        return self._from(self.wait_standing)
+        own = self.business_days in (None, self.wait)
+        return self._from(self.wait_standing) if own else DEFAULT_WAIT_SOURCE
 
     @property
     def marks(self) -> Life:
@@ -155,14 +154,13 @@ class StateNotice(NamedTuple):
     @property
     def hand_dig_in(self) -> float:
         """The inches assumed either side of a mark; never less than the state's own."""
-        return max(self.strip_in or 0.0, DEFAULT_HAND_DIG_IN)
+        return max(self.strip_in or DEFAULT_HAND_DIG_IN, DEFAULT_HAND_DIG_IN)
 
     @property
     def zone_source(self) -> Source:
         """The source of ``hand_dig_in``."""
-        if self.strip_in is None or self.strip_in < DEFAULT_HAND_DIG_IN:
-            return DEFAULT_ZONE_SOURCE
-        return self._from(self.strip_standing)
+        own = self.hand_dig_in == self.strip_in
+        return self._from(self.strip_standing) if own else DEFAULT_ZONE_SOURCE
 
     def _from(self, standing: Provenance | None) -> Source:
         return Source(f"{self.state}: {self.pages}; web pages", standing or Provenance.MEMORY)
@@ -292,7 +290,7 @@ class ToleranceZone(NamedTuple):
         """Write its width, such as ``2 ft`` or ``0.6 m``."""
         if metric:
             return f"{plain_number(magnitude(self.metric, 'm'))} m"
-        return feet_and_inches(self.us, 1)
+        return feet_and_inches(self.us)
 
 
 _ABROAD = Source(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import partial
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -55,10 +56,7 @@ class Setback(NamedTuple):
     """What to do where it is too near, with the distance that is missing."""
 
 
-def _published(title: str) -> Source:
-    return Source(title, Provenance.PUBLISHED)
-
-
+_published = partial(Source, standing=Provenance.PUBLISHED)
 _WSU = "Rain Garden Handbook for Western Washington, WSU Extension and WA Ecology, 2013, p. 13"
 _MPCA = (
     "Minimum setback requirements, Minnesota Stormwater Manual, Minnesota Pollution Control "
@@ -329,6 +327,4 @@ def distance_words(value: Quantity, metric: bool, up: bool = False) -> str:
     turn = round_up if up else round_down
     if metric:
         return f"{plain_number(magnitude(turn(value, 0.01, 'm'), 'm'))} m"
-    if up:
-        return feet_and_inches(turn(value, 1.0, "in"), 1)
-    return feet_and_inches(turn(value, 0.5, "in"), 2)
+    return feet_and_inches(turn(value, 1.0 if up else 0.5, "in"))

@@ -153,7 +153,7 @@ class Below(Enum):
     BEDROCK = "bedrock"
 
 
-def below_floor(metric: bool = False) -> Quantity:
+def below_floor(metric: bool) -> Quantity:
     """Return the length to keep between the dug bottom and water or rock: 2 ft (600 mm)."""
     return quantity(BELOW_FLOOR_MM, "mm") if metric else quantity(BELOW_FLOOR_FT.value, "ft")
 
@@ -206,7 +206,7 @@ def _room(between: float, unit: str) -> str:
 def _more(short: Quantity, metric: bool) -> str:
     if metric:
         return f"{magnitude(round_up(short, 10, 'mm'), 'mm'):.0f} mm"
-    return feet_and_inches(round_up(short, 1, "in"), 1)
+    return feet_and_inches(round_up(short, 1, "in"))
 
 
 class SoilTest(Enum):
@@ -275,6 +275,5 @@ def slope_unknown(paced: bool = False) -> Finding:
 
 def verdict(findings: Iterable[Finding]) -> Grade:
     """Return the worst grade of the findings; fix when there are none, as nothing is known."""
-    rank = {Grade.GOOD: 0, Grade.FIX: 1, Grade.STOP: 2}
-    grades = [finding.grade for finding in findings]
-    return max(grades, key=lambda grade: rank[grade]) if grades else Grade.FIX
+    grades = (finding.grade for finding in findings)
+    return max(grades, key=lambda grade: grade.trouble, default=Grade.FIX)

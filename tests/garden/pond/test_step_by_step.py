@@ -23,6 +23,7 @@ STORMS = {
     "fills, runs over and dries": [(0, 3, 0, 40), (3, 6, 40, 0), (6, 40, 0, 0)],
     "turns below the brim": [(2, 5, 0, 15), (5, 8, 15, 0), (8, 40, 0, 0)],
     "empties while it rains": [(0, 1, 20, 20), (1, 30, 1.5, 0.5), (30, 31, 3, 4), (31, 50, 0, 0)],
+    "hardly runs over": [(0, 2, 30, 30), (2, 50, 4.5, 4.5), (50, 51, 0, 0)],
     "late in a year": [(8000, 8001, 10, 30), (8001, 8001.01, 0, 0), (8001.01, 8009, 6, 0)],
 }
 
@@ -81,7 +82,9 @@ def test_each_piece_keeps_its_water_and_never_turns(bed, steps, millionths, stor
 
 
 @pytest.mark.parametrize("bed", [WIDE, WIDE._replace(floor_only=True), WIDE._replace(bend=0.0)])
-@pytest.mark.parametrize(("first", "last", "most"), [(3, 3, 36), (0.5, 6, 180), (6, 0.5, 48)])
+@pytest.mark.parametrize(
+    ("first", "last", "most"), [(3, 3, 36), (0.5, 6, 180), (6, 0.5, 48), (0.1, 0.1, 21)]
+)
 def test_a_pond_that_widens_fast_takes_shorter_steps_and_no_more_than_it_needs(
     bed, first, last, most, monkeypatch
 ):
@@ -173,3 +176,40 @@ def test_an_outline_may_add_nothing_at_its_corners_but_not_more_than_can_be_told
     assert volume(0.5) == pytest.approx(9 * 2 + 12 * 2 + 0.5 * 8 / 3)
     with pytest.raises(ValueError, match="cannot lean inward"):
         volume(math.inf)
+
+
+def test_a_pond_that_soaks_fast_by_its_floor_alone_is_empty_when_a_general_solver_says():
+    bed, came = WIDE._replace(rate=0.8, floor_only=True), 0.01
+    first, *_ = pieces_of(bed, [FlowSpan(0, 1, came, came)], 0.05, balance.YEARS_STEPS)
+    empty = lambda time, depth: depth[0]  # noqa: E731
+    empty.terminal = True
+    exact = solve_ivp(
+        lambda time, depth: [
+            (came - 0.8 * bed.floor) / (bed.floor + 40 * depth[0] + 60 * depth[0] ** 2)
+        ],
+        (0, 1), [0.05], method="DOP853", rtol=1e-12, atol=1e-14, events=empty,
+    )  # fmt: skip
+    assert first.end == pytest.approx(exact.t_events[0][0], rel=1e-5)
+
+
+def test_a_part_without_length_changes_nothing():
+    spans = [FlowSpan(0, 1, 10, 10), FlowSpan(1, 1, 5, 5), FlowSpan(1, 2, 10, 10)]
+    assert list(pieces_of(BED, spans)) == list(pieces_of(BED, [spans[0], spans[2]]))
+
+
+def test_a_full_pond_that_takes_just_what_comes_rests():
+    takes = BED.soak(BED.full)
+    (piece,) = pieces_of(BED, [FlowSpan(0, 3, takes, takes)], BED.full)
+    assert (piece.times, piece.depths) == ((0, 3), (BED.full, BED.full))
+
+
+@pytest.mark.parametrize(("start", "end"), [(1.4, 5.7), (2.1, 7.8)])
+def test_a_part_ends_when_it_ends_however_its_length_is_rounded(start, end):
+    assert start + (end - start) != end
+    (piece,) = pieces_of(BED, [FlowSpan(start, end, 10, 10)])
+    assert piece.end == end
+
+
+def test_the_depth_is_told_where_two_times_of_a_piece_are_one():
+    piece = PoolPiece((0.0, 1.0, 1.0), (0.2, 0.1, 0.1), (-0.1, -0.1, -0.1), 1.0)
+    assert piece.depth_at(1.0) == 0.1
