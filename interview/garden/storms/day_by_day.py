@@ -116,12 +116,11 @@ class DayByDay:
         self._passed = lru_cache(maxsize=ALIKE)(self._through)
 
     def take(self, day: date, rain: float) -> None:
-        if self.first is None or self.next_day is None:
+        if self.next_day is None:
             self.first, self.next_day = day, day.toordinal()
         gap = day.toordinal() - self.next_day
         if gap:
-            before = date.fromordinal(self.next_day)
-            self._pass(before, (RainSpan(0.0, gap * DAY_H, 0.0, 0.0),))
+            self._drain(date.fromordinal(self.next_day), gap * DAY_H)
         area = self.area_at(rain) if rain else 0.0
         over = self._day(day, rain, area)
         came = rain / IN_A_FOOT * (area + self.below * self.own)
@@ -135,7 +134,8 @@ class DayByDay:
     def _day(self, day: date, rain: float, area: float) -> float:
         if rain == 0 or not self.inch:
             over = self._at_once(rain, area) if rain else 0.0
-            return over + self._pass(day, (RainSpan(0.0, DAY_H, 0.0, 0.0),))
+            self._drain(day, DAY_H)
+            return over
         hardest = max(area, self.own) * self.peak * rain / IN_A_FOOT
         if not any(self.depths) and hardest <= self.bed.soak(0.0):
             # The soil takes even the hardest of it: nothing ever stands.
@@ -161,11 +161,15 @@ class DayByDay:
         self.spill += over
         return over
 
-    def _pass(self, day: date, spans: Sequence[RainSpan], area: float = 0.0) -> float:
-        """Follow the pond through spans that begin with ``day``; the volume that ran over."""
-        if not any(self.depths) and len(spans) == 1 and spans[0].first == 0:
+    def _drain(self, day: date, hours: float) -> None:
+        """Follow the pond through dry hours that begin with ``day``."""
+        if any(self.depths):
+            self._pass(day, (RainSpan(0.0, hours, 0.0, 0.0),), 0.0)
+        else:
             self._all_dry(day)
-            return 0.0
+
+    def _pass(self, day: date, spans: Sequence[RainSpan], area: float) -> float:
+        """Follow the pond through spans that begin with ``day``; the volume that ran over."""
         passed = self._passed(tuple(spans), area, tuple(self.depths))
         self._watch(day, passed.pieces)
         self.depths = list(passed.depths)
@@ -180,7 +184,7 @@ class DayByDay:
         over = soaked = 0.0
         left: list[float] = []
         came: Sequence[FlowSpan] = flows(spans, area)
-        own: Sequence[FlowSpan] = flows(spans, self.own) if self.below else ()
+        own: Sequence[FlowSpan] = flows(spans, self.own)
         first: tuple[PoolPiece, ...] = ()
         for place, depth in enumerate(depths):
             pieces = tuple(pieces_of(self.bed, came, depth, YEARS_STEPS))

@@ -65,18 +65,17 @@ def delimiter_of(head: Sequence[str]) -> str:
     return max(_DELIMITERS, key=counts.__getitem__)
 
 
-def cells_of(line: str, delimiter: str, most: int = -1) -> list[str]:
+def cells_of(line: str, delimiter: str) -> list[str]:
     """Return the cells of a line, one empty cell where it is broken or longer than a line may be.
 
-    With ``most`` no more cells than that are parted, and one with the rest. Each line is read by
-    itself, so that a stray quotation mark spoils no other line.
+    Each line is read by itself, so that a stray quotation mark spoils no other line.
     """
     if len(line) > LONGEST_LINE:
         return list(BROKEN)
     if '"' not in line:
-        return [cell.strip() for cell in line.split(delimiter, most)]
+        return [cell.strip() for cell in line.split(delimiter)]
     try:
-        cells = next(csv.reader([line], delimiter=delimiter, strict=True), [])
+        cells = next(csv.reader([line], delimiter=delimiter, strict=True))
     except csv.Error:
         return list(BROKEN)
     return [cell.strip() for cell in cells]
@@ -126,7 +125,7 @@ def words_of(name: str) -> list[str]:
 
 def _named(name: str, known: tuple[str, ...]) -> bool:
     words = words_of(name)
-    while len(words) > 1 and words[-1] in UNIT_WORDS:
+    while words and words[-1] in UNIT_WORDS:
         words.pop()
     return " ".join(words) in known
 
@@ -181,7 +180,7 @@ def _find(
 
 def _number(given: str | None) -> int | None:
     text = (given or "").strip()
-    return int(text) - 1 if text.isascii() and text.isdigit() and 0 < int(text[:4]) < 1000 else None
+    return int(text) - 1 if re.fullmatch("0{0,3}[1-9][0-9]{0,2}", text) else None
 
 
 def _places(cells: list[str], given: str | None, known: tuple[str, ...]) -> list[int]:
@@ -198,10 +197,10 @@ def _places(cells: list[str], given: str | None, known: tuple[str, ...]) -> list
 
 
 def _by_number(rows: Sequence[Row], places: tuple[int, int]) -> tuple[int, tuple[int, int]]:
-    for place, column in zip(places, Column, strict=True):
-        if all(len(cells) <= place for _, cells in rows):
+    for at, column in enumerate(Column):
+        if all(len(cells) <= places[at] for _, cells in rows):
             raise ColumnUnclear(
-                column, f"The rain file has no column {place + 1}. Count its columns again."
+                column, f"The rain file has no column {places[at] + 1}. Count its columns again."
             )
     for index, (_, cells) in enumerate(rows):
         if len(cells) > max(places) and re.search(r"\d", cells[places[0]]):

@@ -125,10 +125,7 @@ def read_record(
         _check_unit(rows[header][1][columns[1]], unit)
     # Two cells are kept of each line, so that no file takes more memory than its days.
     body = [_used(number, cells, columns) for number, cells in rows[header + 1 :]]
-    body += [
-        _used(number, cells_of(line, delimiter, max(columns) + 1), columns)
-        for number, line in lines
-    ]
+    body += [_used(number, cells_of(line, delimiter), columns) for number, line in lines]
     reader = _RecordReader(unit, _day_first([one.date for one in body]), delimiter != ",")
     for one in body:
         if tell is not None and one.number % TELL_EVERY == 0:
@@ -247,11 +244,10 @@ class _RecordReader:
                 self.depths[day] = depth
 
     def _day(self, text: str) -> date:
-        if len(text) == 10 and text[4] == "-" and text[7] == "-" and text.isascii():
-            try:
-                return date.fromisoformat(text)
-            except ValueError:
-                pass
+        try:
+            return date.fromisoformat(text)
+        except ValueError:
+            pass
         if found := re.match(_ISO, text):
             year, month, day = found[1], found[3], found[4]
         elif found := re.match(_SHORT, text):

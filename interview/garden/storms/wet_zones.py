@@ -54,8 +54,7 @@ def zone_hours(
 def longest_wet(pieces: Sequence[PoolPiece], height: Quantity) -> Quantity:
     """Return the longest unbroken time that ground ``height`` over the floor is under water."""
     level = magnitude(height, "ft")
-    longest = run = 0.0
-    until = -1.0
+    longest = run = until = 0.0
     for piece in pieces:
         wet = piece.wet_between(level)
         if wet is None:
