@@ -18,6 +18,7 @@ from interview.garden.form.basin import Basin
 from interview.garden.form.choices import LEVEL_BELOW_PERCENT
 from interview.garden.form.outline import Outline, Ray
 from interview.garden.form.prisms import parts, prism
+from interview.garden.pond.roots import root
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import within
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
@@ -38,8 +39,6 @@ WIDEST_RISE_FT, DEEPEST_UPHILL_FT = 1.0, 1.5
 """Ground rising more across the floor, or a deeper cut uphill, asks for a narrower bed: ours."""
 KEPT = 128
 """Lies kept: one garden is asked about for every storm, and sizes that were tried come again."""
-_MOST_STEPS = 60
-"""More are never taken: halving alone would be down to the last bit of a float by then."""
 _NEAR = 1e-9
 """Feet of depth, or cubic feet of soil, that are as good as none."""
 
@@ -360,26 +359,10 @@ def _deep_enough(lie: Lie, uphill: float) -> Lie:
     tried = replace(lie, floor_below=below, sets=sets)
     if tried.soil.left_over >= 0:
         return tried
-    high = lie.height * (1 + lie.side_slope * lie.ground.fall) + lie.ground.fall
-    return replace(lie, floor_below=_balance(tried, below, high), sets=Sets.SOIL)
-
-
-def _balance(lie: Lie, low: float, high: float) -> float:
-    """Return the depth, in feet, from which on the soil dug makes the berm.
-
-    By the Illinois form of the false position: the balance is smooth, so a few steps are enough.
-    """
-    lacking, spare = lie.at_depth(low).soil.left_over, lie.at_depth(high).soil.left_over
-    for _ in range(_MOST_STEPS):
-        middle = (low * spare - high * lacking) / (spare - lacking)
-        found = lie.at_depth(middle).soil.left_over
-        if found < 0:
-            low, lacking, spare = middle, found, spare / 2
-        else:
-            high, spare, lacking = middle, found, lacking / 2
-        if high - low < _NEAR or 0 <= found < _NEAR:
-            break
-    return high
+    # There every side comes out in the lawn: no berm takes any soil.
+    high = lie.height + lie.ground.fall * lie.crest + lie.ground.fall
+    found = root(lambda below: lie.at_depth(below).soil.left_over, below, high, _NEAR)
+    return replace(lie, floor_below=found, sets=Sets.SOIL)
 
 
 def too_wide(lie: Lie) -> bool:

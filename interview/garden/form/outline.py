@@ -169,8 +169,7 @@ class Outline:
         """Height of the middle of the floor's area over its lowest point."""
         ring = self.line_at(0.0)
         moment = sum(
-            (a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1])
-            for a, b in zip(ring, (*ring[1:], ring[0]), strict=True)
+            (a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1]) for a, b in pairwise([*ring, ring[0]])
         )
         return moment / (6 * shoelace(ring))
 
@@ -366,9 +365,8 @@ def _corner(
         return
     lost = math.tan(-turn / 2)
     steps = 4
-    for out, back in ((first, -1.0), (second, 1.0)):
-        # Along the side, away from the hollow corner.
-        along = (-out[1] * back, out[0] * back)
+    # Along each side, away from the hollow corner.
+    for out, along in ((first, (first[1], -first[0])), (second, (-second[1], second[0]))):
         for step in range(steps):
             part = lost * (step + 0.5) / steps
             ray = (out[0] + part * along[0], out[1] + part * along[1])

@@ -7,8 +7,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Callable
 from typing import NamedTuple
 
-_PARTS = 2**48
-"""Of a step, to find a time in it: the last bits of an hour."""
+from interview.garden.pond.roots import part_from
 
 
 class PoolPiece(NamedTuple):
@@ -77,11 +76,6 @@ class PoolPiece(NamedTuple):
         """Hours of the piece in which ground ``height`` over the floor is under water."""
         wet = self.wet_between(height)
         return wet[1] - wet[0] if wet else 0.0
-
-
-def part_from(holds: Callable[[float], bool]) -> float:
-    """Return the part of one from which something ``holds``, and did not before, by halving."""
-    return bisect_left(range(_PARTS), True, key=lambda count: holds(count / _PARTS)) / _PARTS
 
 
 def hermite(rise: float, first: float, last: float) -> tuple[float, float, float]:

@@ -19,7 +19,8 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import RainSpan
-from interview.garden.pond.pieces import PoolPiece, hermite, part_from
+from interview.garden.pond.pieces import PoolPiece, hermite
+from interview.garden.pond.roots import part_from, root
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -307,24 +308,8 @@ def _runge_kutta(
 def _reach(
     bed: BarePool, depth: float, flow: float, slope: float, step: float, limit: float
 ) -> float:
-    """Return how long after the beginning of a step the pond is full, or empty.
-
-    By the Illinois rule: between two times the depth is taken for a straight line, and an end that
-    stays counts for half.
-    """
-    far, near = 0.0, step
-    before, after = depth - limit, _runge_kutta(bed, depth, flow, slope, step)[0] - limit
-    for _ in range(_TRIES):
-        time = near - after * (near - far) / (after - before)
-        if time == near:  # nothing that a float still tells
-            break
-        found = _runge_kutta(bed, depth, flow, slope, time)[0] - limit
-        if (found > 0) == (after > 0):
-            before /= 2
-        else:
-            far, before = near, after
-        near, after = time, found
-    return near
+    """Return how long after the beginning of a step the pond is full, or empty."""
+    return root(lambda time: _runge_kutta(bed, depth, flow, slope, time)[0] - limit, 0.0, step)
 
 
 def _turn(

@@ -456,7 +456,7 @@ def test_when_a_pond_is_full_or_empty_is_found_in_a_few_looks(
         balance, "_runge_kutta", lambda *given: (looked.append(given), rule(*given))[1]
     )
     assert balance._reach(bed, depth, flow, slope, step, limit) == pytest.approx(exact, rel=1e-12)
-    assert len(looked) <= 10  # by halving it takes one for each bit
+    assert len(looked) <= 11  # by halving it takes one for each bit
 
 
 @pytest.mark.parametrize(

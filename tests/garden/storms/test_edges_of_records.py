@@ -5,7 +5,7 @@ import itertools
 import math
 
 import pytest
-from measures import cubic, ft, ft2, inch, quantity
+from measures import cubic, ft, ft2, hours, inch, quantity
 
 from interview.garden.pond.hyetographs import StormShape, triangle_storm, uniform_storm
 from interview.garden.pond.routing import route
@@ -187,9 +187,9 @@ def test_how_far_the_years_are_is_told_every_thousand_days():
 
 def test_the_rain_of_a_day_falls_in_the_hours_asked_for():
     garden = row_of(1, False)
-    for hours in (1, 3, 12):
-        day = replay(days_of([2]), garden.pool, quantity(hours, "h"))
-        alone = route(garden.pool, uniform_storm(inch(2), quantity(hours, "h")))
+    for long in (1, 3, 12):
+        day = replay(days_of([2]), garden.pool, quantity(long, "h"))
+        alone = route(garden.pool, uniform_storm(inch(2), quantity(long, "h")))
         assert cubic(day.spill_volume) == pytest.approx(cubic(alone.spill_volume), rel=1e-4)
         assert cubic(alone.spill_volume) > 1
 
@@ -285,3 +285,17 @@ def test_a_record_of_just_long_enough_is_not_short():
 def test_a_depth_that_no_pond_has_is_refused(deep):
     with pytest.raises(ValueError, match="pond depth"):
         zone_hours(inch(deep), quantity(1, "in/h"))
+
+
+@pytest.mark.parametrize("rain", [0.0, 0.01])
+def test_a_bed_above_a_dry_one_dries_on_the_next_day(rain):
+    """1.3 in stand in the first bed a little over a night; the second is dry long before."""
+    garden = row_of(2, True, 0.3)
+    night = replay(days_of([1.3]), garden.pool, beds_below=1)
+    assert 0 < cubic(night.standing_volume) < 5
+    assert cubic(replay(days_of([1.3]), garden.pool).standing_volume) == cubic(
+        night.standing_volume
+    )
+    after = replay(days_of([1.3, rain]), garden.pool, beds_below=1)
+    assert cubic(after.standing_volume) == 0
+    assert hours(after.longest_wet_spell) > 24
