@@ -383,7 +383,7 @@ def _first_rain(plan: Plan) -> Iterator[str]:
     goes = spot.get(ground.OVERFLOW_TO)
     where = GAP if goes is None else ground.OVERFLOW_TO.kind.echo(goes, spot)
     yield from wrap(f" [ ] in over the stone   [ ] out at the notch alone, {where}", "     ")
-    yield " [ ] basement stays dry   [ ] no bank washed out   [ ] children kept off"
+    yield " [ ] walls, basements dry   [ ] no bank washed out   [ ] children kept off"
     yield f" Rain {GAP}   pond gone {GAP} h after (24 aimed at, 48 the most)"
 
 

@@ -214,6 +214,7 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
         for thing, words in (
             ("septic", r"the septic system: "),
             ("well", r"drinking-water well: "),
+            ("basement", r"\b[Tt]he basement\b"),
         ):
             yield any(thing in one for one in near), words, f"no {thing} is near"
     yield (

@@ -44,8 +44,9 @@ _ALL = (
     "A small child can drown in a very little water. Cover or fill an open hole, and keep an eye "
     "on the full pond. Never climb into a hole deeper than your waist.",
     "Measure roofs from the ground. No ladder near power lines.",
-    "Keep the distances from buildings, septic systems and wells. Watch the basement after the "
-    "first storms; if a wall is damp, turn the downspout away the same day.",
+    "Keep the distances from buildings, septic systems and wells. After the first storms look at "
+    "the walls near the garden and into every basement; if one is damp, turn the downspout away "
+    "the same day.",
     "On steep slopes, on banks and on ground that may slide, ask an engineer first.",
     "Where pollution is suspected do not dig and do not soak water in; soil near old painted "
     "walls may hold lead. Wash your hands after working in the soil.",
