@@ -9,12 +9,14 @@ import re
 from collections.abc import Callable, Iterator
 from itertools import pairwise
 
-from told_of_one import Complaints, Told, flat
+from told_of_one import Complaints, Told, feet_of, flat
 
 from interview.garden.planting.wetness import rating
 from interview.garden.site import nearby_questions as nearby
 from interview.garden.site import questions as site
 from interview.garden.site import spot_questions as ground
+from interview.garden.site.gate import gate_today
+from interview.garden.site.locate import Cause
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.cover_questions import BERM_OUTSIDE, PLANT_SIZE
@@ -228,6 +230,14 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
         r"\] elbow|\] strap|Connect the downspout|downspout last",
         "no downspout comes here",
     )
+    gentler = answers[shaping.SIDE_SLOPE] > 2
+    yield gentler, r"[Ss]teeper sides|sides steeper", "no side is steeper than 2:1"
+    causes = set(gate_today(answers, plan.now.date()).causes)
+    yield (
+        causes != {Cause.PRIVATE},
+        r"find out before you dig\. (?:In |Call |Ask )",
+        "no service marks private lines",
+    )
     yield (
         answers[bed.MULCH_DEPTH].m > 0,
         r"\] mulch:|\b0 (?:in|mm) of mulch|step (?:at the rim |there )?that holds the mulch",
@@ -301,6 +311,15 @@ def less_can_be_dug(told: Told) -> Complaints:
             yield f"dig {less:.0f} in less deep, where {dug:.0f} in are dug"
 
 
+def remedies_mend(told: Told) -> Complaints:
+    """A bed that is advised for its slope is cut less deep uphill than the one that is too wide."""
+    for one in told.plan.findings:
+        then = re.search(r"Make it a floor of [^.]*?, cut (.+?) deep uphill", one.change)
+        now = re.search(r"the cut uphill is (.+?) deep", one.said)
+        if now and then and feet_of(then[1]) > feet_of(now[1]) - 0.04:
+            yield f"{one.said} {one.change}"
+
+
 def advice_can_be_followed(told: Told) -> Complaints:
     """What is to be done can be done: by its length, its weight, its day."""
     n, plan = told.numbers, told.plan
@@ -346,5 +365,6 @@ CHECKS: tuple[Callable[[Told], Complaints], ...] = (
     water_stands_and_all_is_well,
     plants_stand_where_they_live,
     less_can_be_dug,
+    remedies_mend,
     advice_can_be_followed,
 )

@@ -48,6 +48,16 @@ def _words(name, old, new):
     return doctor
 
 
+def _advises(change):
+    """A bed is too wide for its slope, and another is advised."""
+
+    def doctor(told):
+        said = "The lawn rises 1 in across the floor and the cut uphill is 8 in deep."
+        told.plan = SimpleNamespace(findings=(SimpleNamespace(said=said, change=change),))
+
+    return doctor
+
+
 def _upside_down(told):
     """The plants of the floor stand on the rim, and those of the rim on the floor."""
     found = told.plan.planting
@@ -96,6 +106,7 @@ DOCTORED = {
     "never_both": _words("short", "Build the berm,", "No berm is needed. Build the berm,"),
     "water_stands_and_all_is_well": _numbers("storm_hours_on_floor", lambda one: one + 90),
     "plants_stand_where_they_live": _upside_down,
+    "remedies_mend": _advises("Make it a floor of 9 ft by 9 ft, cut 9 in deep uphill."),
     "less_can_be_dug": _words("short", "Slope:", "Dig 9 ft less deep"),
     "advice_can_be_followed": _numbers("floor_width_drawn", lambda one: 0.5),
 }

@@ -198,6 +198,19 @@ def test_a_bed_too_wide_for_its_slope_is_told_a_narrower_one_and_two(plan_of, us
     assert "too_wide" not in found(plan_of(usual))
 
 
+def test_no_bed_is_advised_that_is_cut_as_deep(plan_of, usual):
+    """A narrow floor under a deep pond: what makes the cut uphill deep is not its width."""
+    deep = {
+        **usual, "spots.1.slope_drop": "4.4 in", "deepest_pond": "12 in", "known_rate": "2 in/h",
+        "freeboard": "8 in", "floor_length": "20 ft", "floor_width": "4 ft",
+    }  # fmt: skip
+    plan = plan_of(deep)
+    assert plan.size.lie.uphill_cut > 1.5 and plan.size.lie.floor_rise < 0.2
+    assert found(plan)["too_wide"].change == "Make the pond shallower, or its rim lower."
+    shallower = plan_of({**deep, "deepest_pond": "8 in"})
+    assert "too_wide" not in found(shallower)
+
+
 def test_more_rain_on_the_bed_than_from_the_roof_is_told(plan_of, usual):
     shed = {**usual, "surfaces.1.pieces": "rectangle 5 ft by 5 ft"}
     assert "More rain falls on the bed" in found(plan_of(shed))["own_rain_share"].said

@@ -6,7 +6,15 @@ from collections.abc import Iterator
 
 from interview.garden.earth import overflow
 from interview.garden.earth.results import EarthResults
-from interview.garden.form.lie import COMPACTION, HIGHEST_BERM, too_wide, wing_length
+from interview.garden.form.lie import (
+    COMPACTION,
+    DEEPEST_UPHILL_FT,
+    HIGHEST_BERM,
+    WIDEST_RISE_FT,
+    Lie,
+    too_wide,
+    wing_length,
+)
 from interview.garden.site.slope import DEPTH_ROWS, table_depth
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import in_a_row
@@ -23,6 +31,8 @@ _BERM_SOIL = Source(
 BERM_STOP = {US: (18.0, "in"), METRIC: (450.0, "mm")}
 NARROWER = (3.0, 4.0)
 """Lengths to width that are tried on a slope too steep for the usual one."""
+LESS_FT = 1 / 12
+"""A bed that rises or is cut no less than this is no way out: an inch, a choice of ours."""
 
 
 def earth_findings(found: EarthResults) -> Iterator[Finding]:
@@ -102,13 +112,15 @@ def _too_wide(found: EarthResults) -> Finding:
     for along in NARROWER:
         narrow = size.as_long_as(along)
         lie = None if narrow is None else lying(narrow, size.ground)
-        if narrow is not None and lie is not None and not (too_wide(lie) and along < NARROWER[-1]):
+        if narrow is None or lie is None or not _eased(found.lie, lie):
+            continue
+        if not too_wide(lie) or along == NARROWER[-1]:
             floor = sides_words(narrow.floor_length, narrow.floor_width, metric)
             deep = depth_words(quantity(lie.uphill_cut, "ft"), metric)
             ways.append(f"a floor of {floor}, cut {deep} deep uphill")
             break
     halves = size.halves
-    if halves is not None:
+    if halves is not None and _eased(found.lie, lying(halves, size.ground)):
         floor = sides_words(halves.floor_length, halves.floor_width, metric)
         ways.append(f"two beds one above the other on the slope, each with a floor of {floor}")
     limits = "300 mm of rise across the floor, 450 mm of cut uphill"
@@ -121,8 +133,23 @@ def _too_wide(found: EarthResults) -> Finding:
         f"{depth_words(quantity(found.lie.uphill_cut, 'ft'), metric)} deep.",
         limits,
         OURS,
-        f"Make it {', or '.join(ways)}." if ways else "Make the bed narrower, or make two beds.",
+        f"Make it {', or '.join(ways)}."
+        if ways
+        else "Make the pond shallower, or its rim lower."
+        if within(found.lie.floor_rise, WIDEST_RISE_FT)
+        else "Make the bed narrower, or make two beds.",
     )
+
+
+def _eased(now: Lie, then: Lie | None) -> bool:
+    """Tell whether a bed lies better in each way in which the one now lies ill."""
+    if then is None:
+        return False
+    ways = (
+        (now.floor_rise, then.floor_rise, WIDEST_RISE_FT),
+        (now.uphill_cut, then.uphill_cut, DEEPEST_UPHILL_FT),
+    )
+    return all(within(high, most) or less <= high - LESS_FT for high, less, most in ways)
 
 
 def water_findings(found: EarthResults) -> Iterator[Finding]:
