@@ -71,7 +71,8 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
     if plan.answers[shaping.SIDE_SLOPE] > STEEPEST:
         steeper = plan.answers.with_text(shaping.SIDE_SLOPE.key, "2:1")
-        yield from _tried(plan, "Steeper sides, 2:1", steeper)
+        safer = "3:1 is safer where children play" if plan.answers[site.CHILDREN] else ""
+        yield from _tried(plan, "Steeper sides, 2:1", steeper, safer)
     text = shaping.FREEBOARD.default(plan.answers.with_text(shaping.HOW_LARGE.key, "usual"))
     if text is not None:
         lower = plan.answers.with_text(shaping.FREEBOARD.key, text)

@@ -187,6 +187,25 @@ def test_a_room_too_small_for_any_floor_is_refused_in_a_sentence(plan_of, sized,
         assert "Traceback" not in sheet
 
 
+def test_steeper_sides_are_offered_down_to_two_to_one_and_near_children_with_a_word(
+    cramped, plan_of, sized, level_spot
+):
+    for side, children, offered, said in (
+        ("2:1", "no", False, False), ("3:1", "no", True, True),
+        ("3:1", "yes", True, False), ("4:1", "yes", True, True),
+    ):  # fmt: skip
+        plan = cramped(side_slope=side, children=children)
+        ways = [one for label, one in by_label(plan).items() if label.startswith("Steeper")]
+        assert bool(ways) is offered, side
+        if ways:
+            assert ("3:1 is safer where children play" in ways[0].note) is (children == "yes")
+        change = next(one.change for one in plan.findings if one.key == "rain_held")
+        assert "Find more room" in change and ("sides steeper" in change) is said, (side, children)
+        for room in ({"room_area": "20 sq ft"}, {"room_length": "3 ft", "room_width": "3 ft"}):
+            small = plan_of({**sized, **level_spot, **room, "side_slope": side})
+            assert ("or steeper sides" in small.size.no_bed_fits) is (side != "2:1")
+
+
 # Beds of the plan
 
 

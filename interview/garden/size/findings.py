@@ -174,10 +174,17 @@ def _may_deepen(found: SizeResults) -> bool:
     return _soil_takes_more(found) and not reaches(magnitude(found.depth.depth, "in"), most)
 
 
+def _may_steepen(found: SizeResults) -> bool:
+    """Tell whether steeper sides are a way out: down to 2:1, near children to 3:1."""
+    least = basin.GENTLE_SIDE_SLOPE if found.answers[site.CHILDREN] else basin.SIDE_SLOPE
+    return found.garden.side_slope > least.value
+
+
 def _less_own_rain(found: SizeResults) -> str:
     """Say how less of the water would be the rain on the bed itself."""
     if found.no_bed_fits:
-        return "Make the pond shallower, or its sides steeper: the bed then takes less ground."
+        steeper = ", or its sides steeper" if _may_steepen(found) else ""
+        return f"Make the pond shallower{steeper}: the bed then takes less ground."
     if found.enough and found.bed_count > 1:
         # Beds in a row hand water on, and it stands in the last of them longer than in one alone.
         return "Make fewer beds, or smaller ones."
@@ -230,6 +237,7 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             ARITHMETIC,
         )  # fmt: skip
     else:
+        steeper = "make the sides steeper, " if _may_steepen(found) else ""
         asked = "a generous garden is to hold" if shaping.generous(found.answers) else "was asked"
         yield Finding(
             "rain_held",
@@ -239,8 +247,8 @@ def size_findings(found: SizeResults) -> Iterator[Finding]:
             "the rain to hold",
             ARITHMETIC,
             _larger_floor(found)
-            or "Find more room, make the sides steeper, add a second garden, or send less roof "
-            "here. A smaller garden still takes the small rains, which are most of the rainy days.",
+            or f"Find more room, {steeper}add a second garden, or send less roof here. A smaller "
+            "garden still takes the small rains, which are most of the rainy days.",
         )
     if own_share(found) >= 1:
         yield Finding(

@@ -13,6 +13,7 @@ from interview.garden.size.basin import (
     DRAWN_STEP,
     LENGTH_TO_WIDTH,
     NARROWEST_FLOOR,
+    SIDE_SLOPE,
     Enough,
     footprint_area,
     footprint_sides,
@@ -49,7 +50,7 @@ def fit_to_room(
     if not _within(_sized(template, least, least), room, ground):
         raise ValueError(
             "The room is too narrow for the sloping sides and a floor, "
-            "so find more room or choose a shallower pond or steeper sides."
+            f"so find more room or choose {_smaller(template)}."
         )
     kidney = template.shape is FloorShape.KIDNEY
 
@@ -71,6 +72,12 @@ def fit_to_room(
             break
         best = tried
     return best
+
+
+def _smaller(template: Basin) -> str:
+    """Say what else takes less room than ``template``: sides of 2:1 are made no steeper."""
+    steeper = " or steeper sides" if template.side_slope > SIDE_SLOPE.value else ""
+    return f"a shallower pond{steeper}"
 
 
 def _sized(template: Basin, length: float, width: float) -> Basin:
@@ -158,7 +165,7 @@ def fit_to_area(
     if not fits(least):
         raise ValueError(
             "The room is too small for the sloping sides and a floor, "
-            "so find more room or choose a shallower pond or steeper sides."
+            f"so find more room or choose {_smaller(template)}."
         )
     width = _most(least, math.sqrt(area) + least, fits)
     return _sized(template, width * length_to_width, width)
