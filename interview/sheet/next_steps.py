@@ -9,6 +9,8 @@ from interview.garden.afterwards import questions as review
 from interview.garden.afterwards.levels_questions import LEVELS_READ
 from interview.garden.plan import Plan
 from interview.garden.site import lines_questions as buried
+from interview.garden.site.gate import gate_today
+from interview.garden.site.locate import Cause
 from interview.garden.summary import may_dig, waiting, wrap
 from interview.quantities.evidence import Finding, Grade
 from interview.reading import said_day
@@ -31,6 +33,9 @@ def next_steps(plan: Plan) -> Iterator[str]:
 
 SHUT_TODAY = "Digging is shut today, the test hole too"
 """How the step begins that says why, and whom to ask."""
+OWN_LINES = (
+    "The service does not mark those: look at old drawings, or pay a private locator to find them."
+)
 
 
 def steps(plan: Plan) -> Iterator[str]:
@@ -47,7 +52,9 @@ def steps(plan: Plan) -> Iterator[str]:
     elif not now.open:
         reasons = [one for one in now.reasons if not any(one == stop.said for stop in stops)]
         if reasons:
-            yield f"{SHUT_TODAY}: {' '.join(reasons)} {service}"
+            causes = set(gate_today(plan.answers, plan.now.date()).causes)
+            whom = service if causes - {Cause.PRIVATE} else OWN_LINES if causes else ""
+            yield f"{SHUT_TODAY}: {' '.join([*reasons, whom])}".rstrip()
     yield from _told(
         [
             one

@@ -11,6 +11,7 @@ from interview.asking.question import Unanswered
 from interview.garden.site import cautions
 from interview.garden.stages import question_at
 from interview.sheet import soil as soil_sheet
+from interview.sheet.next_steps import OWN_LINES, SHUT_TODAY, steps
 from interview.sheet.report import outside_text, plan_text
 
 
@@ -36,6 +37,19 @@ def test_one_bag_or_piece_is_not_told_as_several(sheets):
         assert "or 1 bag of 1 ft³" in told and "pipe: 1 piece of" in told
         assert not re.search(r"\b1 (bags|pieces)\b", told)
     assert "for one bag, 1 bag " in whole
+
+
+def test_no_service_is_named_for_lines_that_none_marks(plan_of, located, sized, level_spot):
+    def first(**more):
+        return next(steps(plan_of({**located, **level_spot, **sized, "state": "il", **more})))
+
+    own = first(private_lines="not_found")
+    assert own.startswith(SHUT_TODAY) and "In Illinois call" not in own
+    assert own.endswith(OWN_LINES) and "private locator" in own
+    silent = first(private_lines="not_found", lines_answered="no")
+    assert silent.startswith(SHUT_TODAY) and "In Illinois call" in silent
+    near = first(mark_distance="1 ft")
+    assert near.startswith(SHUT_TODAY) and "call" not in near and not near.endswith(" ")
 
 
 @pytest.mark.parametrize(
