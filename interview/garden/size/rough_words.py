@@ -72,4 +72,4 @@ def room_side(side: Quantity, metric: bool) -> str:
     if metric:
         step, unit = ROOM_STEP[METRIC]
         return f"{round(magnitude(side, unit) / step) * step:.1f} m"
-    return feet_and_inches(side, 1)
+    return feet_and_inches(side)
