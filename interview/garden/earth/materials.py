@@ -129,7 +129,7 @@ def covers(volume: Quantity, depth: Quantity) -> Quantity:
     return quantity(held / deep, "ft**2")
 
 
-def sold_in(bought: Quantity, metric: bool = False) -> str:
+def sold_in(bought: Quantity, metric: bool) -> str:
     """Return the unit in which a volume bought is told: half cubic yards as such, else feet."""
     if metric:
         return "m**3"
@@ -284,7 +284,7 @@ def stone_uses(bed: BedSizes, metric: bool = False) -> dict[str, Quantity]:
     return uses
 
 
-def stone_size_words(metric: bool = False) -> str:
+def stone_size_words(metric: bool) -> str:
     """Write the stone to ask for, such as ``washed, 2 to 3 in``."""
     (low, unit), (high, _) = STONE_SIZE[METRIC if metric else US]
     return f"washed, {low:g} to {high:g} {unit}"

@@ -245,7 +245,7 @@ def level_lines(rows: Sequence[LevelRow], metric: bool = False) -> list[str]:
     return lines
 
 
-def string_height(lie: Lie, metric: bool = False) -> str:
+def string_height(lie: Lie, metric: bool) -> str:
     """Say how high over the lawn at the uphill edge of the floor the level string is tied."""
     words = height_words(quantity(lie.height - lie.floor_below - lie.floor_rise, "ft"), metric)
     if words.startswith("0 "):

@@ -9,7 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
-from interview.garden.earth.profile import Profile, level_lines, level_table, reading_words
+from interview.garden.earth.profile import (
+    Profile,
+    level_lines,
+    level_table,
+    reading_words,
+    string_height,
+)
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Ground, Lie, Sets, lie_of, winged
@@ -225,3 +231,29 @@ def test_a_reading_of_nothing_is_at_the_string() -> None:
     assert "-5 in" in level_lines(level_table(usual(mulch=5)))[-2]
     assert reading_words(quantity(0.05, "in"), False) == "at the string"
     assert reading_words(quantity(-20, "mm"), True) == "20 mm above it"
+
+
+@pytest.mark.parametrize(
+    ("below", "us", "metric"),
+    [
+        (2.93, "3/4 in above the lawn", "21 mm above the lawn"),
+        (2.40, "1 1/4 in above the lawn", "34 mm above the lawn"),
+        (3.74, "at the lawn", "at the lawn"),
+        (4.80, "1 in below the lawn", "27 mm below the lawn"),
+    ],
+)
+def test_the_string_is_tied_so_high_over_the_lawn_uphill(
+    below: float, us: str, metric: str
+) -> None:
+    """By hand: 8 in, less what the floor lies below the lawn and its rise of 0.0507 x 84 = 4.26."""
+    lie = usual().at_depth(below / 12)
+    assert (string_height(lie, False), string_height(lie, True)) == (us, metric)
+
+
+def test_the_corners_of_the_mulch_go_round_it() -> None:
+    """Between the finished surface and what is dug 3 in below it, along 7 ft of floor and sides."""
+    for lie in (usual(), replace(usual(), ground=replace(usual().ground, bare_rim=True))):
+        ring = Polygon(Profile(lie).mulch)
+        across = 84 + 2 * (12 if lie.ground.bare_rim else 16)
+        assert ring.is_valid
+        assert ring.area * 144 == pytest.approx(3 * across, abs=0.01)
