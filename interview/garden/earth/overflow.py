@@ -124,7 +124,7 @@ class Notch(NamedTuple):
     """Whether it is a lip in the lawn, and not a notch in a berm."""
 
 
-def allowed_head(freeboard: Quantity, lip: bool = False, metric: bool = False) -> Quantity:
+def allowed_head(freeboard: Quantity, lip: bool, metric: bool = False) -> Quantity:
     """Return how deep the peak flow may run under a rim a ``freeboard`` above the full pond.
 
     Over a lip in level lawn it may fill the freeboard; in a berm it stays ``CLEARANCE`` under the
@@ -246,7 +246,7 @@ def pipe_fall(
     return PipeFall(quantity(needed, unit), quantity(fall, unit))
 
 
-def no_pipe_words(fall: PipeFall, metric: bool = False) -> str:
+def no_pipe_words(fall: PipeFall, metric: bool) -> str:
     """Say in one sentence why there can be no pipe, and what to take in its place."""
     unit, places = ("mm", 0) if metric else ("in", 1)
     there = plain_number(round(magnitude(fall.available, unit), places))
@@ -334,7 +334,7 @@ def pipe_choice(flow: Quantity, fall: float = PIPE_FALL.value, metric: bool = Fa
     )
 
 
-def widest_pipe(metric: bool = False) -> Quantity:
+def widest_pipe(metric: bool) -> Quantity:
     """Return the inner width of the widest pipe sold."""
     system, unit = (METRIC, "mm") if metric else (US, "in")
     return quantity(max(PIPES[system]), unit)

@@ -11,8 +11,10 @@ from interview.garden.earth.overflow import (
     MANNING_CORRUGATED,
     MANNING_PIPE,
     Notch,
+    PipeFall,
     head_finding,
     no_pipe_sold_finding,
+    no_pipe_words,
     notch,
     peak_flow,
     pipe_choice,
@@ -87,6 +89,7 @@ def test_the_berm_keeps_an_inch_to_spare():
     low = head_finding(made, inch(1.8))
     assert low.grade is Grade.FIX
     assert low.change
+    assert low.said.endswith("the rim stands 1 3/4 in above the notch.")
 
 
 def test_the_rim_over_the_peak_flow_is_told(subtests):
@@ -198,3 +201,18 @@ def test_a_swale_is_as_long_as_the_overflow_lies_under_the_lawn():
 def test_what_cannot_be_is_refused(wrong):
     with pytest.raises(ValueError, match=r"\.$"):
         wrong()
+
+
+def test_the_fall_of_a_pipe_is_told_up_and_one_that_lacks_to_a_tenth():
+    told = pipe_finding(PipeFall(needed=inch(12.341), available=inch(13.14))).said
+    assert told == "A covered pipe needs the ground to fall 12.4 in; it falls 13 1/4 in."
+    lacks = PipeFall(needed=inch(12.347), available=inch(3.14))
+    assert no_pipe_words(lacks, False).startswith(
+        "No pipe here, because the ground falls only 3.1 in and a pipe needs 12.3 in: "
+    )
+
+
+def test_a_pipe_is_of_a_width_that_is_sold_but_for_rounding():
+    pipe_fall(inch(100), inch(20), inch(4 + 2e-6))
+    with pytest.raises(ValueError, match="No pipe of that width"):
+        pipe_fall(inch(100), inch(20), inch(4 + 6e-6))
