@@ -9,6 +9,7 @@ from interview.garden.afterwards import questions as review
 from interview.garden.plan import Plan
 from interview.garden.planting.care import CARE, EARLY, SIGNS, WHEN_TO_PLANT, after_storm_steps
 from interview.garden.planting.stock import PlantSize
+from interview.garden.size import questions as bed
 from interview.garden.summary import wrap
 from interview.quantities.evidence import Provenance, Source
 from interview.sheet.plants import month_words
@@ -82,7 +83,10 @@ def year_of_care(plan: Plan) -> tuple[list[str], list[tuple[str, str]]]:
     if planted is None:
         lead.append("Counted from the day of planting:")
     told: dict[str, list[str]] = {}
+    bare = plan.answers[bed.MULCH_DEPTH].m <= 0
     for task in CARE:
+        if task.mulched and bare:
+            continue
         months = month_words(task.months(planted)) if planted and task.since_planting else ""
         told.setdefault(months or task.when, []).append(plan.answers.told(task.task))
     tasks = [(when, " ".join(several)) for when, several in told.items()]

@@ -151,6 +151,11 @@ def never_both(told: Told) -> Complaints:
 
 
 PAIRS = (
+    (
+        r"Write (?:6 in|150 mm)[^.]* as the deepest pond",
+        r"pond of (?:[7-9]|1\d|[2-9]\d{2}|1[6-9]\d)(?:\.\d+)? (?:in|mm) in (?:24|48) hours",
+    ),
+    (r"under water never", r"- Is under water for a few hours after a storm and then"),
     (r"Digging is OPEN", r"Digging is SHUT|SHUT: DO NOT DIG|Nothing may be dug today"),
     (r"[Nn]o problems found\.", r"\[(?:FIX|STOP)\]"),
     (r"TOO SMALL", r"Verdict: GOOD"),
@@ -240,7 +245,8 @@ def _by_answer(told: Told) -> Iterator[tuple[bool, str, str]]:
     )
     yield (
         answers[bed.MULCH_DEPTH].m > 0,
-        r"\] mulch:|\b0 (?:in|mm) of mulch|step (?:at the rim |there )?that holds the mulch",
+        r"\] mulch:|Top up the mulch|\b0 (?:in|mm) of mulch|"
+        r"step (?:at the rim |there )?that holds the mulch",
         ("there is no mulch"),
     )
 

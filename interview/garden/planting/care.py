@@ -50,6 +50,8 @@ class CareTask(NamedTuple):
     since_planting: tuple[int, ...]
     """Whole months since planting, 0 to 11; empty where the season decides."""
     source: Source
+    mulched: bool = False
+    """Whether it is a job of a garden with mulch alone."""
 
     def months(self, planted: int) -> list[int]:
         """Return the months of the calendar, 1 to 12, in a year planted in month ``planted``."""
@@ -70,7 +72,7 @@ CARE = (
     CareTask("Do not feed the plants once they have taken root.", "from the third month on", (2,),
              BUNCOMBE),
     CareTask("Top up the mulch to 2 to 3 inches (50 to 75 mm).", "in spring, after the last frost",
-             (), DELAWARE),
+             (), DELAWARE, mulched=True),
     CareTask("Cut dead stems back to near the ground.",
              "at the end of the first winter, before new growth", (), CUT_BACK),
     CareTask("Water deeply.", "in long dry spells", (), CLEMSON),

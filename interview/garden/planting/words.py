@@ -64,7 +64,7 @@ GUIDANCE = {
 }
 
 DRY_GROUND = ZoneGuidance(
-    "Is under water for a few hours after a storm and then as dry as the lawn.",
+    "Is under water for a few hours after a storm, if at all, and then as dry as the lawn.",
     (
         "Sold for dry or average ground, and said to stand drought.",
         "Stands a wet day and a dry month.",
