@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from interview.asking.question import Unanswered
 from interview.garden.plan import Plan
+from interview.garden.site import questions as site
 from interview.garden.size import basin
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
@@ -116,10 +117,14 @@ def _hours(plan: Plan) -> float:
 
 
 def _useful(plan: Plan) -> Quantity:
-    """The pond worth mending the soil for: a usual one, or what was wanted where that is had."""
+    """The pond worth mending the soil for: a usual one, or what was wanted where that is had.
+
+    Where small children may play it is a usual one at the most.
+    """
     usual = quantity(USEFUL_POND_MM, "mm") if plan.metric else quantity(USEFUL_POND_IN, "in")
     cap = plan.answers[bed.DEEPEST_POND]
-    return cap if cap < usual or plan.size.depth.depth >= usual else usual
+    had = plan.size.depth.depth >= usual and not plan.answers[site.CHILDREN]
+    return cap if cap < usual or had else usual
 
 
 def rate_wanted(plan: Plan) -> Quantity:

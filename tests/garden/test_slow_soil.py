@@ -106,10 +106,14 @@ def test_quick_soil_needs_no_advice(slow_plan):
 
 
 def test_a_soil_that_limits_a_usual_pond_is_held_against_the_pond_wanted(slow_plan):
-    plan = slow_plan("0.3 in/h", deepest_pond="10 in")
+    plan = slow_plan("0.3 in/h", deepest_pond="10 in", children="no")
     assert magnitude(plan.size.depth.depth, "in") == pytest.approx(7)
     assert magnitude(slow_soil.rate_wanted(plan), "in/h") == pytest.approx(10 / 24)
     assert "0.42 in/h" in words(plan)["Improve the soil"]
+    # Where small children may play no soil is mended for a pond of more than 6 in.
+    plan = slow_plan("0.3 in/h", deepest_pond="10 in", children="yes")
+    assert magnitude(slow_soil.rate_wanted(plan), "in/h") == pytest.approx(6 / 24)
+    assert "Improve the soil" not in words(plan) and "Move" not in words(plan)
 
 
 def test_soil_too_slow_for_any_pond_says_so(slow_plan):

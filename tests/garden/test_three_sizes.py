@@ -228,6 +228,11 @@ def test_a_deeper_pond_is_advised_only_where_it_may_be_deeper(plan_of, usual):
     assert "make the pond deeper" not in change(deepest_pond="8 in", children="yes")
     assert "make the pond deeper" not in change(deepest_pond="8 in", known_rate="0.08 in/h")
     assert "make the pond deeper" not in change(deepest_pond="12 in")
+    metric = {"units": "metric", "known_rate": "20 mm/h"}
+    for deepest, children, deeper in (("150 mm", "yes", False), ("150 mm", "no", True),
+                                      ("300 mm", "no", False)):  # fmt: skip
+        said = change(**metric, deepest_pond=deepest, children=children)
+        assert ("make the pond deeper" in said) is deeper, (deepest, children)
     # 8 in at 0.2 in/h is 40 h; full at the end of the storm it stands that long after.
     slow = {"deepest_pond": "8 in", "known_rate": "0.2 in/h"}
     assert "make the pond deeper" in change(**slow, storm_hours="8 h")

@@ -171,7 +171,9 @@ def _soil_takes_more(found: SizeResults) -> bool:
 def _may_deepen(found: SizeResults) -> bool:
     """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
     most = CHILDREN_IN if found.answers[site.CHILDREN] else 12.0
-    return _soil_takes_more(found) and not reaches(magnitude(found.depth.depth, "in"), most)
+    # Deeper by half an inch at the least; 150 and 300 mm are a little under 6 and 12 in.
+    deeper = magnitude(found.depth.depth, "in") + 0.5
+    return _soil_takes_more(found) and within(deeper, most)
 
 
 def _may_steepen(found: SizeResults) -> bool:
