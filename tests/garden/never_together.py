@@ -151,10 +151,6 @@ def never_both(told: Told) -> Complaints:
 
 
 PAIRS = (
-    (
-        r"Write (?:6 in|150 mm)[^.]* as the deepest pond",
-        r"pond of (?:[7-9]|1\d|[2-9]\d{2}|1[6-9]\d)(?:\.\d+)? (?:in|mm) in (?:24|48) hours",
-    ),
     (r"under water never", r"- Is under water for a few hours after a storm and then"),
     (r"Digging is OPEN", r"Digging is SHUT|SHUT: DO NOT DIG|Nothing may be dug today"),
     (r"[Nn]o problems found\.", r"\[(?:FIX|STOP)\]"),
