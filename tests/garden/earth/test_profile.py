@@ -176,6 +176,7 @@ def test_a_berm_of_nothing_to_the_last_bit_is_drawn_from_its_rim() -> None:
     # Without mulch the soil has its corner twice there.
     for mulch in (3.0, 0.0):
         assert all(len(corners) > 3 for corners in OnTheRim(usual(mulch=mulch)).berms)
+        assert all(one[0] == one[1] for one in OnTheRim(usual(mulch=mulch)).berms)
 
 
 def test_every_level_of_the_usual_bed_is_read_from_one_string_at_the_crest() -> None:
