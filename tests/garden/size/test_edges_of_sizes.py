@@ -8,7 +8,7 @@ from measures import feet, ft, ft2, inch, mm, quantity
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
 from interview.garden.size.basin import exact_width, required_area, smallest, unit_floor
-from interview.garden.size.room import shaped_to_room
+from interview.garden.size.room import fit_to_room, shaped_to_room
 from interview.quantities.units import METRIC, magnitude
 
 
@@ -64,3 +64,12 @@ def test_next_to_no_water_in_meters_makes_a_floor_of_600_millimeters():
         quantity(0.5, "m**2"), mm(10), mm(150), 2, mm(50), length_to_width=2.0, system=METRIC
     )
     assert magnitude(found.basin.floor_width, "mm") == pytest.approx(600)
+
+
+@pytest.mark.parametrize(("slope", "steeper"), [(3.0, True), (2.0, False)])
+def test_a_room_too_small_asks_for_steeper_sides_where_there_are_any(slope, steeper):
+    """Sides of 2:1 are the steepest that are told of."""
+    bed = Basin(ft(4), ft(4), inch(6), slope, inch(2), FloorShape.RECTANGLE)
+    with pytest.raises(ValueError, match="find more room") as refused:
+        fit_to_room(ft(3), ft(3), bed)
+    assert ("steeper sides" in str(refused.value)) is steeper
