@@ -207,6 +207,15 @@ def test_no_bed_is_advised_that_is_cut_as_deep(plan_of, usual):
     plan = plan_of(deep)
     assert plan.size.lie.uphill_cut > 1.5 and plan.size.lie.floor_rise < 0.2
     assert found(plan)["too_wide"].change == "Make the pond shallower, or its rim lower."
+    # Nor is a deeper pond then advised for what else is found.
+    shed = {
+        "surfaces.1.pieces": "rectangle 5 ft by 5 ft",
+        "children": "no",
+        "deepest_pond": "11 in",
+    }
+    steep, level = (plan_of({**deep, **shed, "freeboard": one}) for one in ("8 in", "4 in"))
+    assert "too_wide" in found(steep) and "deeper" not in found(steep)["own_rain_share"].change
+    assert "too_wide" not in found(level) and "deeper" in found(level)["own_rain_share"].change
     shallower = plan_of({**deep, "deepest_pond": "8 in"})
     assert "too_wide" not in found(shallower)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from interview.garden.form.lie import DEEPEST_UPHILL_FT
 from interview.garden.place import questions as start
 from interview.garden.site import questions as site
 from interview.garden.site.setbacks import distance_words
@@ -169,7 +170,10 @@ def _soil_takes_more(found: SizeResults) -> bool:
 
 
 def _may_deepen(found: SizeResults) -> bool:
-    """Tell whether a deeper pond is a way out: neither soil, engineer nor children forbid it."""
+    """Tell whether a deeper pond is a way out: soil, engineer, children and slope allow it."""
+    lie = basin.lying(found.garden, found.ground)
+    if lie is not None and not within(lie.uphill_cut, DEEPEST_UPHILL_FT):
+        return False
     most = CHILDREN_IN if found.answers[site.CHILDREN] else 12.0
     # Deeper by half an inch at the least; 150 and 300 mm are a little under 6 and 12 in.
     deeper = magnitude(found.depth.depth, "in") + 0.5
