@@ -157,9 +157,10 @@ class Page(Screen[Any]):
 
     @property
     def stands(self) -> bool:
-        """Whether the frame is there: answers may be saved while a page is only being opened."""
+        """Whether the whole frame is there: answers may be saved while a page opens or goes."""
         try:
-            return self.query_one(KeyLine).is_mounted
+            parts = [self.query_one(one) for one in ("#top", "#strip", "#unsaved", "#keyline")]
+            return all(one.is_mounted for one in parts)
         except NoMatches:
             return False
 

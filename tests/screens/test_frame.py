@@ -162,6 +162,14 @@ async def test_a_save_that_ends_while_a_page_is_being_opened_harms_nothing(sit) 
             page.show_keys()
 
 
+@pytest.mark.parametrize("part", ["top", "strip", "unsaved", "keyline"])
+async def test_a_save_that_ends_while_a_page_goes_harms_nothing(sit, part: str) -> None:
+    async with sit("garden.yaml") as person:
+        page = person.app.screen
+        await page.query_one(f"#{part}").remove()
+        page.show_frame()
+
+
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
 async def test_every_list_has_a_row_one_is_at_from_the_start(sit, sample, size) -> None:
     async with sit(sample("finished_us.yaml"), size=size) as person:
