@@ -17,11 +17,10 @@ from interview.garden.site.surroundings import CHILDREN_IN
 from interview.garden.size import questions as bed
 from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
+from interview.garden.size.basin import SIDE_SLOPE
 from interview.garden.soak.depth import DEPTH_STEP
 from interview.quantities.units import Quantity, magnitude, quantity, round_down
 
-STEEPEST = 2.0
-"""Steepest side offered, run for a rise of one: common practice, and the publishers' limit."""
 DEEPEST_IN, DEEPEST_MM = 12.0, 300.0
 """Deepest pond offered: more needs an engineer."""
 WORTH_IN = 0.4
@@ -69,7 +68,7 @@ def _ways(plan: Plan) -> Iterator[WayOut]:
             plan, ("Make it as large as the room allows"), plan.answers, small, in_room=True
         )
     yield from _tried(plan, "Let the pond be as deep as the soil allows", _deepest(plan))
-    if plan.answers[shaping.SIDE_SLOPE] > STEEPEST:
+    if plan.answers[shaping.SIDE_SLOPE] > SIDE_SLOPE.value:
         steeper = plan.answers.with_text(shaping.SIDE_SLOPE.key, "2:1")
         safer = "3:1 is safer where children play" if plan.answers[site.CHILDREN] else ""
         yield from _tried(plan, "Steeper sides, 2:1", steeper, safer)
