@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
-from itertools import groupby, pairwise
+from itertools import groupby
 
 from interview.drawing.scale import Dimension, across, scale_bar, upright
 from interview.drawing.scene import (
@@ -31,7 +31,7 @@ from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.lie import Lie
 from interview.garden.site.setbacks import distance_words
-from interview.garden.survey.rings import crossed
+from interview.garden.survey.rings import crossed, each_once
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, magnitude, quantity
@@ -140,8 +140,7 @@ class _Plan:
 
     def ring(self, points: Sequence[XY]) -> tuple[XY, ...]:
         """Return the same, each once, of an outline that comes back to its first point."""
-        found = self.placed(points)
-        return tuple(b for a, b in pairwise([found[-1], *found]) if math.dist(a, b) > 1e-9)
+        return each_once(self.placed(points))
 
     def length(self, value: Quantity) -> str:
         return length_words(value, self.metric)

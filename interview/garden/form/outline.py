@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from interview.garden.form.choices import FloorShape
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
-from interview.garden.survey.rings import shoelace
+from interview.garden.survey.rings import each_once, shoelace, sides_of
 
 ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
@@ -168,9 +168,7 @@ class Outline:
     def middle(self) -> float:
         """Height of the middle of the floor's area over its lowest point."""
         ring = self.line_at(0.0)
-        moment = sum(
-            (a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1]) for a, b in pairwise([*ring, ring[0]])
-        )
+        moment = sum((a[0] * b[1] - b[0] * a[1]) * (a[1] + b[1]) for a, b in sides_of(ring))
         return moment / (6 * shoelace(ring))
 
     def line_at(self, q: float) -> list[tuple[float, float]]:
@@ -241,10 +239,8 @@ class Outline:
         shift = (first + last) / 2
         up = [(one.along - shift, one.uphill) for one in self.stations]
         down = [(one.along - shift, -one.downhill) for one in self.stations]
-        ring = down + up[::-1]
         # Two stations may meet at one corner.
-        kept = [b for a, b in pairwise([ring[-1], *ring]) if math.dist(a, b) > 1e-9]
-        return tuple(kept)
+        return each_once(down + up[::-1])
 
     def _own_rays(self) -> Iterator[Ray]:
         ring = self._vertices

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from itertools import combinations, pairwise
+from itertools import combinations
 
 from interview.drawing.scale import scale_bar
 from interview.drawing.scene import (
@@ -26,6 +26,7 @@ from interview.drawing.scene import (
 from interview.garden.survey.outlines import Offsets, SidesRound
 from interview.garden.survey.piece_layout import Placed, Spot, lay_pieces, lie_over
 from interview.garden.survey.pieces import Piece, plan_area
+from interview.garden.survey.rings import shoelace, sides_of
 from interview.garden.survey.shapes import (
     CirclePart,
     Rectangle,
@@ -141,8 +142,7 @@ def _middle_and_out(spot: Spot, side: int) -> tuple[XY, XY]:
     """Return the middle of a side and the direction that leads out of the piece there."""
     corners = spot.corners
     (x0, y0), (x1, y1) = corners[side], corners[(side + 1) % len(corners)]
-    left_turning = sum(a * d - b * c for (a, b), (c, d) in pairwise([*corners, corners[0]])) > 0
-    out = (y1 - y0, x0 - x1) if left_turning else (y0 - y1, x1 - x0)
+    out = (y1 - y0, x0 - x1) if shoelace(corners) > 0 else (y0 - y1, x1 - x0)
     return ((x0 + x1) / 2, (y0 + y1) / 2), out
 
 
@@ -381,7 +381,7 @@ def _name(spot: Spot, metric: bool, spots: Sequence[Spot]) -> Label:
 def _middle(corners: Sequence[XY]) -> XY:
     """The middle of the area; of the corners where that is next to nothing."""
     area = x = y = 0.0
-    for (x0, y0), (x1, y1) in zip(corners, (*corners[1:], corners[0]), strict=True):
+    for (x0, y0), (x1, y1) in sides_of(corners):
         part = x0 * y1 - x1 * y0
         area, x, y = area + part, x + part * (x0 + x1), y + part * (y0 + y1)
     left, bottom, right, top = extent(corners)

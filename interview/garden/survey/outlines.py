@@ -6,10 +6,10 @@ import math
 import operator
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import accumulate, pairwise
+from itertools import accumulate
 from typing import TypeAlias
 
-from interview.garden.survey.rings import shoelace
+from interview.garden.survey.rings import shoelace, sides_of
 from interview.garden.survey.shapes import Shape
 from interview.quantities.guards import number_of, positive
 from interview.quantities.spread import COVERAGE, TAPE_ERROR_IN
@@ -130,10 +130,10 @@ class SidesRound(Shape):
 
 def _crosses(points: Sequence[tuple[float, float]], near: float) -> bool:
     """Tell whether two sides that do not follow each other cross or touch."""
-    sides = list(pairwise([*points, points[0]]))
-    for i, first in enumerate(sides):
-        for j in range(i + 2, len(sides)):
-            if (i, j) != (0, len(sides) - 1) and _meet(first, sides[j], near):
+    around = list(sides_of(points))
+    for i, first in enumerate(around):
+        for j in range(i + 2, len(around)):
+            if (i, j) != (0, len(around) - 1) and _meet(first, around[j], near):
                 return True
     return False
 

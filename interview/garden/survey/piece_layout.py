@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
 from interview.drawing.scene import XY, extent, inside
 from interview.garden.survey.pieces import Piece
+from interview.garden.survey.rings import sides_of
 from interview.quantities.guards import within
 from interview.quantities.units import Quantity, magnitude
 
@@ -180,9 +180,7 @@ def fits_in(inner: Corners, outer: Corners) -> bool:
     small = [(x + (cx - x) * _SHRINK, y + (cy - y) * _SHRINK) for x, y in inner]
     if not all(inside(point, outer) for point in small):
         return False
-    sides = list(pairwise([*small, small[0]]))
-    walls = list(pairwise([*outer, outer[0]]))
-    return not any(_cross(a, b, c, d) for a, b in sides for c, d in walls)
+    return not _sides_cross(small, outer)
 
 
 def lie_over(one: Corners, other: Corners) -> bool:
@@ -190,8 +188,12 @@ def lie_over(one: Corners, other: Corners) -> bool:
     a, b = _drawn_in(one), _drawn_in(other)
     if any(inside(point, b) for point in a) or any(inside(point, a) for point in b):
         return True
-    pairs = [list(pairwise([*corners, corners[0]])) for corners in (a, b)]
-    return any(_cross(p, q, r, s) for p, q in pairs[0] for r, s in pairs[1])
+    return _sides_cross(a, b)
+
+
+def _sides_cross(one: Sequence[XY], other: Sequence[XY]) -> bool:
+    walls = list(sides_of(other))
+    return any(_cross(a, b, c, d) for a, b in sides_of(one) for c, d in walls)
 
 
 def _drawn_in(corners: Corners) -> Corners:
