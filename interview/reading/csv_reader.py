@@ -9,6 +9,8 @@ from enum import Enum
 from functools import lru_cache
 from typing import NamedTuple, TypeVar
 
+from interview.reading.echo import word_list
+
 E_ = TypeVar("E_", bound=Enum)
 
 MOST_COLUMNS = 200
@@ -77,7 +79,9 @@ class Row:
         if not found:
             return empty
         if found not in allowed:
-            self.fault(column, f"Write {either(allowed)} for {column}, not “{found[:SHOWN]}”.")
+            self.fault(
+                column, f"Write {word_list(allowed, 'or')} for {column}, not “{found[:SHOWN]}”."
+            )
             return empty
         return found
 
@@ -109,13 +113,8 @@ def _members(column: str, kind: type[E_], by_name: bool, cell: str) -> tuple[tup
     if None in found:
         strange = next(word for word in words if word.lower() not in known)
         shown = tuple(name.upper() if by_name else name for name in known)
-        wrong = f"Write {either(shown)} for {column}, not “{strange[:SHOWN]}”."
+        wrong = f"Write {word_list(shown, 'or')} for {column}, not “{strange[:SHOWN]}”."
     return tuple(one for one in found if one is not None), wrong
-
-
-def either(words: tuple[str, ...]) -> str:
-    """Return the words as a spoken list with ``or``."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
 
 
 def split_rows(

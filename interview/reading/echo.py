@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from collections.abc import Sequence
 from fractions import Fraction
 
 from interview.reading.durations import SECONDS
@@ -136,3 +137,8 @@ def echo_rate(amount: Amount, system: str) -> str:
         if system == "us"
         else f"{decimal_text(mm, 1)} mm/h"
     )
+
+
+def word_list(words: Sequence[str], last: str = "and") -> str:
+    """Write words as they are spoken, such as ``a, b and c``; ``last`` stands before the last."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}"

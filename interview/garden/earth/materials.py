@@ -19,6 +19,7 @@ from interview.quantities.units import (
     same_dimension,
     total,
 )
+from interview.reading.echo import word_list
 
 ORDER_STEP_YD3, ORDER_STEP_M3 = 0.5, 0.1
 ORDER_STEP_TON = 0.25
@@ -318,8 +319,8 @@ def _stone(bed: BedSizes, metric: bool) -> Item:
         _CHANNELS.format(bed.channels) if use == "channel" and bed.channels > 1 else _STONE_FOR[use]
         for use in uses
     ]
-    listed = " and ".join([", ".join(places[:-1]), places[-1]] if places[1:] else places)
-    note = f"for {listed}: {stone_size_words(metric)}, about {mass}, or {loose} as ordered loose"
+    told = f"for {word_list(places)}: {stone_size_words(metric)}"
+    note = f"{told}, about {mass}, or {loose} as ordered loose"
     bag = _bag("stone", metric)
     return Item("stone", amount, buy, note, PRACTICE, bag, weighs=stone_weight(amount))
 

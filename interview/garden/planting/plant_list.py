@@ -20,7 +20,8 @@ from interview.garden.planting.record import (
 from interview.garden.planting.regions import ListRegion, PlantRegion, State
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import Provenance, Source
-from interview.reading.csv_reader import SHOWN, Row, RowFault, either, split_rows
+from interview.reading.csv_reader import SHOWN, Row, RowFault, split_rows
+from interview.reading.echo import word_list
 
 Record = TypeVar("Record")
 
@@ -90,7 +91,9 @@ def _words(row: Row, column: str, allowed: tuple[str, ...]) -> tuple[str, ...]:
     """Return the words of a cell, each one of ``allowed``."""
     found = tuple(word.lower() for word in row.many(column))
     if strange := next((word for word in found if word not in allowed), ""):
-        row.fault(column, f"Write {either(allowed)} for {column}, not “{strange[:SHOWN]}”.")
+        row.fault(
+            column, f"Write {word_list(allowed, 'or')} for {column}, not “{strange[:SHOWN]}”."
+        )
         return ()
     return found
 

@@ -12,6 +12,7 @@ from interview.garden.planting.wishes import NOT_NATIVE
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, PRACTICE, Provenance, Source
 from interview.quantities.units import plain_number
+from interview.reading.echo import word_list
 
 
 def short_name(plant: Plant) -> str:
@@ -262,8 +263,7 @@ def home_doubts(plant: Plant, region: PlantRegion | None) -> list[str]:
     said = []
     if places := introduced_at(plant, region):
         lists, calls = ("Plant lists", "call") if places[1:] else ("A plant list", "calls")
-        where = " and ".join(filter(None, (", ".join(places[:-1]), places[-1])))
-        said.append(f"{lists} of {where} {calls} it introduced, not native.")
+        said.append(f"{lists} of {word_list(places)} {calls} it introduced, not native.")
     if not plant.at_home(region):
         said.append(NOT_NATIVE)
     elif region not in plant.native_checked and not plant.own:

@@ -13,6 +13,7 @@ from interview.garden.soak.noted import Fills, Noted, noted
 from interview.garden.soak.timed import RunState, SoakRun, is_back, timed
 from interview.garden.soak.times import clock, span, utc
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.reading.echo import word_list
 
 TOO_LONG = Cited(14.0, Source("days after which a test is not gone on with", Provenance.OURS))
 
@@ -71,7 +72,7 @@ def _ahead(hole: Noted, now: dt.datetime) -> str:
         return "a filling is"
     if len(places) == 1:
         return f"reading {places[0]} is"
-    return f"readings {', '.join(places[:-1])} and {places[-1]} are"
+    return f"readings {word_list(places)} are"
 
 
 def _is_stale(now: dt.datetime, last: dt.datetime) -> bool:
