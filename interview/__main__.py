@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import atexit
 import gc
 import os
 import sys
@@ -160,6 +161,8 @@ def _given(words: Sequence[str]) -> argparse.Namespace:
 def main(words: Sequence[str] | None = None) -> int:
     """Run the program; return its exit status."""
     gc.set_threshold(*RARELY)
+    # What is left at the end goes with the program, and need not be looked through first.
+    atexit.register(gc.freeze)
     streams.mend()
     given = _given(sys.argv[1:] if words is None else words)
     try:

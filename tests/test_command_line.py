@@ -45,6 +45,18 @@ def test_a_plain_interview_is_kept_and_gone_on_with(tmp_path):
     assert "surface_kind: roof" in (tmp_path / "g.yaml").read_text()
 
 
+def test_what_is_left_at_the_end_is_not_looked_through(tmp_path):
+    asked = (
+        "import atexit, gc; atexit.register(lambda: print(gc.get_freeze_count() > 1000));"
+        "from interview.__main__ import main; main(['--blank'])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", asked], capture_output=True, text=True, cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)}, timeout=60, check=True,
+    )  # fmt: skip
+    assert done.stdout.endswith("end_of_answers: true\nTrue\n")
+
+
 def test_the_plan_goes_to_the_output_and_faults_to_the_errors(tmp_path):
     file = tmp_path / "g.yaml"
     file.write_text(
