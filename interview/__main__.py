@@ -38,7 +38,7 @@ if TYPE_CHECKING:
 WIDTH = 78
 """Columns of the help."""
 RARELY = (20_000, 20, 20)
-"""Python's thresholds look for rings of objects every 700; loading makes many, and no rings."""
+"""How often rings of objects are looked for; Python's own thresholds do it every 700."""
 
 
 def _epilog() -> str:
@@ -160,9 +160,19 @@ def _given(words: Sequence[str]) -> argparse.Namespace:
 
 def main(words: Sequence[str] | None = None) -> int:
     """Run the program; return its exit status."""
+    # Loading makes many objects and no rings: they are looked for again once a garden is open.
     gc.set_threshold(*RARELY)
     # What is left at the end goes with the program, and need not be looked through first.
     atexit.register(gc.freeze)
+    gc.disable()
+    try:
+        return _ended(words)
+    finally:
+        gc.enable()
+
+
+def _ended(words: Sequence[str] | None) -> int:
+    """Run what the words ask for; return the exit status, however it ended."""
     streams.mend()
     given = _given(sys.argv[1:] if words is None else words)
     try:
@@ -279,6 +289,7 @@ def _plain(name: str | None, plants: str) -> int:
             asked = "Go on with what is readable? The rest is kept. Type yes: "
             if opened.troubles and not _agreed(typist.ask, asked):
                 return refuse("stopped; the file has not been touched", UNUSABLE)
+            gc.enable()
             return _interview(opened, typist)
 
 

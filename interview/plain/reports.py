@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import datetime as dt
+import gc
 import sys
 from collections.abc import Callable
 from contextlib import suppress
@@ -48,6 +49,7 @@ def report(given: argparse.Namespace, now: dt.datetime, plants: str) -> int:
         return refuse(kind)
     if len(given.files) == 1:
         return _told(partial(_one, kind, given, read, given.files[0]))
+    gc.enable()
     worst, done, faults = CLEAN, 0, list[own_fault.Fault]()
     with read.typist.listening(), suppress(EOFError):
         for name in given.files:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import gc
-import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -42,9 +41,6 @@ UNREADABLE = 3
 TITLE = "Rain garden interview"
 STOPS = "To stop press Ctrl+Q: everything is saved, and what is half typed comes back."
 """Said at Ctrl+C, which stops nothing here: it copies what is selected."""
-SWITCH_SECONDS = 0.001
-"""How long a sum beside the keys runs on while a key waits; Python's own 5 ms can be felt. At a
-tenth of this Enter and the timing page took longer, as measured."""
 
 
 def full_path(path: Path) -> str:
@@ -178,7 +174,6 @@ class InterviewApp(RemindingApp):
         return [] if covered else super()._background_screens
 
     def on_mount(self) -> None:
-        sys.setswitchinterval(SWITCH_SECONDS)
         self.set_title("")
         self.set_interval(LOOK_SECONDS, self.remind)
         if self._door.opened is not None:
