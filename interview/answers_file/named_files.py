@@ -7,7 +7,7 @@ import io
 import re
 from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import chain
 from pathlib import Path
 from typing import NamedTuple
@@ -15,6 +15,7 @@ from typing import NamedTuple
 from interview.answers_file import disk, reason, shown
 from interview.answers_file.disk import NotRegular, TooLarge
 from interview.asking.results import Results
+from interview.quantities.records import record
 
 SIZE_LIMIT = 50_000_000
 """Largest file read, in bytes: a hundred years of days with 1300 characters a line."""
@@ -98,7 +99,7 @@ def _why(path: Path, trouble: Exception) -> str:
     return f"{name} cannot be read. Check its path."
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class ReadsFiles(Results):
     """Results that come from files besides: they hold while those files stay as they are."""
 

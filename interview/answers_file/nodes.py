@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple, TypeAlias
 
 from interview.answers_file.tree import Node
+from interview.quantities.records import record
 
 GLUED = r"([A-Za-z_][\w-]*):(?=[^\s:/])"
 _NULLS = frozenset(("", "~", "null", "Null", "NULL"))
@@ -37,7 +37,7 @@ class Entry(NamedTuple):
     value: Part
 
 
-@dataclass(frozen=True)
+@record
 class Block:
     """A mapping, holding entries, or a sequence, holding items."""
 
@@ -48,12 +48,12 @@ class Block:
     flow: bool
 
 
-@dataclass(frozen=True)
+@record
 class Mapping(Block):
     entries: tuple[Entry, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Sequence(Block):
     items: tuple[Part, ...]
 

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from pathlib import Path
 
 from interview.answers_file import own_files
+from interview.quantities.records import record
 
 SIZE_LIMIT = 4096
 """A longer file is not ours, and is not read."""
 
 
-@dataclass(frozen=True)
+@record
 class Reminders:
     """Which ways of telling are on. It is a choice of the person, so no garden's file holds it."""
 

@@ -7,12 +7,13 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from interview.asking import lands, own_fault
 from interview.asking.question import Group, Question, Stage, Status, Unanswered
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity
 from interview.reading import Refused, is_unknown
 
@@ -31,7 +32,7 @@ _NAMES = "names."
 """Stands among the addresses looked at for every answer whose key ends so."""
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Interview:
     """A whole interview in its written order, and how its answers are read."""
 
@@ -124,7 +125,7 @@ class _Kept(NamedTuple):
     reads: frozenset[str]
 
 
-@dataclass(frozen=True)
+@record
 class Answers:
     """The answers so far: an unchanging map from address to the words kept.
 

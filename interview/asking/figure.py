@@ -5,12 +5,12 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Generic, NamedTuple, TypeVar
 
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
 from interview.quantities.evidence import ARITHMETIC, Source
+from interview.quantities.records import record
 from interview.quantities.shown import PLAIN, Rounding
 from interview.quantities.units import Quantity, magnitude, unit_name
 from interview.reading import said_day
@@ -26,7 +26,7 @@ R = TypeVar("R")
 """The record that a figure is found in."""
 
 
-@dataclass(frozen=True)
+@record
 class Figure(Generic[R]):
     """One figure: how it is found in a record, its units, and how it is got."""
 

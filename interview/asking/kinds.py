@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, Generic, TypeVar
 
 from interview import reading
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.question import Kind, Taken
+from interview.quantities.records import record
 from interview.reading import Refused, Suggested, When
 
 T = TypeVar("T")
@@ -97,7 +98,7 @@ def _named(read: Callable[[str, Options], T], text: str, options: Options, answe
     return read(text, told)
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Choice(Simple[str]):
     """One of a few named options; the value is the option's id."""
 
@@ -131,7 +132,7 @@ class Choice(Simple[str]):
         return "one of: " + ", ".join(one for one, _ in self.options)
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class InSteps(Choice):
     """A choice that is put in two steps: one of a few, then of some of these which sort of it.
 
@@ -186,7 +187,7 @@ class InSteps(Choice):
         return (self.joined(begun, key), False) if begun else (key, self.has_sorts(key))
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Ticks(Simple[tuple[str, ...]]):
     """Any number of named options, or none of them."""
 
@@ -222,7 +223,7 @@ def nothing_given(kind: Kind[Any]) -> str:
     return NOTHING_TICKED if isinstance(kind, Ticks) else NOTHING_WRITTEN
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Note(Simple[str]):
     """Free words, kept exactly."""
 
@@ -263,7 +264,7 @@ class Clearance(Simple[str]):
         return "yes, no, or ticket 2614-0399"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Day(Simple[dt.date]):
     """A calendar day."""
 
@@ -310,7 +311,7 @@ class Moment(Simple[dt.datetime]):
         return "now, 10:15, 10.15am, or 2026-05-21 10:15"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Several(Simple[tuple[T, ...]], Generic[T]):
     """A list, one item a line; on one line the items are parted by semicolons."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, TypeVar
 
@@ -11,6 +11,7 @@ from interview import reading
 from interview.asking.answers import Answers
 from interview.asking.kinds import Simple, as_typed
 from interview.asking.question import Taken, Unanswered
+from interview.quantities.records import record
 from interview.quantities.units import US, Quantity, magnitude, plain_number, quantity, unit_name
 from interview.reading import (
     COUNT,
@@ -63,7 +64,7 @@ def _how(kind: Simple[T], spoken: Spoken[Any], value: T, answers: Answers) -> st
     return f"{kind.echo(value, answers)}{spoken.how}" if spoken.how else ""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Measure(Simple[Quantity]):
     """A number with a unit: a length, a duration, an area, a rate or a volume."""
 
@@ -271,7 +272,7 @@ def _as_number(value: float) -> tuple[str, float]:
     return "", value
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Number(Simple[float]):
     """A number without a unit, or a percentage."""
 
@@ -323,7 +324,7 @@ class Number(Simple[float]):
         )
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Count(Simple[int]):
     """A whole number."""
 
@@ -355,7 +356,7 @@ class Count(Simple[int]):
         return f"it must be from {self.at_least} to {self.at_most}"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Ratio(Simple[float]):
     """So much along for one up, as in 3:1."""
 

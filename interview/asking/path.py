@@ -32,7 +32,6 @@ How a front end goes along it, with a sitting (``asking/sitting``):
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any, NamedTuple
 
@@ -40,6 +39,7 @@ from interview.asking import route
 from interview.asking.answers import Answers, Interview
 from interview.asking.question import Question, always
 from interview.asking.route import Step
+from interview.quantities.records import record
 
 ORDERS_KEPT = 64
 """So many orders of places are kept, one for each count of items that was met."""
@@ -47,7 +47,7 @@ BUT = ", not "
 """Stands in a name taken between the page and the rows that are new since it was taken."""
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class PathPage:
     """What is asked or told at one moment and left by one Enter."""
 

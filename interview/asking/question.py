@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from typing import (
     TYPE_CHECKING,
@@ -19,6 +19,7 @@ from typing import (
     Unpack,
 )
 
+from interview.quantities.records import record
 from interview.reading import Refused, is_usual
 
 if TYPE_CHECKING:
@@ -165,7 +166,7 @@ _SENTENCES = ("label", "text", "why", "find_out", "caution", "more")
 """Fields of a question that are told in the words and units of the garden."""
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Question(Generic[T]):
     """One question: what is asked, why, how to find out, and what an answer may be."""
 
@@ -309,7 +310,7 @@ class Own(TypedDict, Generic[T], total=False):
     wording: Callable[[Answers], Mapping[str, Any]]
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Member:
     """One of the several things a group asks about, and what all questions about it share."""
 
@@ -333,7 +334,7 @@ class Member:
         return Question(group=self.key, **own)
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Group:
     """Questions asked once for each of several things, such as test holes."""
 
@@ -359,7 +360,7 @@ class Group:
         yield self.another
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Stage:
     """One part of the interview, in its written order."""
 

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, field, fields
+from dataclasses import field, fields
 from typing import Any, TypeVar
 
 from interview.asking.answers import Answers, noting
 from interview.asking.long_work import cached_property
 from interview.asking.question import Unanswered
+from interview.quantities.records import record
 
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Results:
     """What follows from answers and from the records before it; its fields say which.
 

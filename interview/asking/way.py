@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from functools import cached_property
 from typing import NamedTuple
@@ -13,6 +13,7 @@ from interview.asking.answers import Answers
 from interview.asking.path import BUT, Place, every_place, pages_of, place_of, places, steps
 from interview.asking.question import Stage, Status
 from interview.asking.route import Step
+from interview.quantities.records import record
 
 
 class Standing(Enum):
@@ -46,7 +47,7 @@ class StageProgress(NamedTuple):
         return "shut" if self.shut else f"{self.done} of {self.total}"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class PathNow:
     """The path as it stands for the answers there are."""
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from enum import Enum
 from typing import NamedTuple, TypeAlias
+
+from interview.quantities.records import record
 
 XY: TypeAlias = tuple[float, float]
 
@@ -191,7 +193,7 @@ class Key(NamedTuple):
 Shape: TypeAlias = Path | Mark | Sprig | Label
 
 
-@dataclass(frozen=True)
+@record
 class Drawing:
     """A drawing in world units, whatever it is shown on."""
 

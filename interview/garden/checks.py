@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from typing import Any
 
 from interview.asking import own_fault
@@ -42,6 +41,7 @@ from interview.garden.survey.findings import catchment_findings
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.evidence import OURS, PRACTICE, Brief, Finding, Grade, Provenance, Source
 from interview.quantities.guards import reaches
+from interview.quantities.records import record
 from interview.quantities.shown import depth_words
 from interview.quantities.units import Quantity, magnitude, quantity, total
 from interview.reading import said_day
@@ -52,7 +52,7 @@ LOCATE_SOURCE = Source(
 )
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Checks(Results):
     """The spots held against what is dug there, and everything found about the garden."""
 
@@ -123,9 +123,9 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
         ("levels as dug", built_findings, found.built),
         ("after", after_findings, found.answers),
     )
-    for name, check, record in (*safety, *worth):
+    for name, check, known in (*safety, *worth):
         try:
-            yield from check(record)
+            yield from check(known)
         except Unanswered:
             continue
         except Exception as trouble:
@@ -133,7 +133,7 @@ def _all_findings(found: Checks) -> Iterator[Finding]:
             own_fault.note(f"the check of {name}", trouble)
             where = own_fault.where(trouble)
             said = f"The check of {name} was not made because of an error in the program ({where})."
-            grade = Grade.STOP if (name, check, record) in safety else Grade.FIX
+            grade = Grade.STOP if (name, check, known) in safety else Grade.FIX
             change = "Do not dig or build by this plan until the error is mended."
             yield Finding("own_fault", grade, said, "", OURS, change)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview.asking import route
@@ -16,12 +15,13 @@ from interview.garden.stages import GROUPS
 from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey.piece_lines import Pieces
 from interview.garden.survey.results import catchment_of
+from interview.quantities.records import record
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, plain_number, ratio, show, significant
 from interview.reading import Paces, Refused
 
 
-@dataclass(frozen=True)
+@record
 class PacedAnswer:
     """One length of the answers in force that was counted in paces."""
 

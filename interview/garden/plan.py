@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING
 
 from interview.answers_file.named_files import NamedFile, no_files
@@ -16,6 +16,7 @@ from interview.asking.answers import NO_CLOCK, Answers, changed
 from interview.asking.long_work import cached_property
 from interview.garden.place import questions as start
 from interview.quantities.evidence import Finding, Grade
+from interview.quantities.records import record
 
 if TYPE_CHECKING:
     from interview.garden.afterwards.results import BuiltResults
@@ -46,7 +47,7 @@ RECORDS = (
 """The subjects' records, each after those it is made from."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Plan:
     """The plan of one garden, from the answers in force."""
 

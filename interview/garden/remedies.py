@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any
 
 from interview.asking.answers import Answers
@@ -19,6 +19,7 @@ from interview.garden.size import shape_questions as shaping
 from interview.garden.size.answered import floor_shape
 from interview.garden.size.basin import SIDE_SLOPE
 from interview.garden.soak.depth import DEPTH_STEP
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity, round_down
 
 DEEPEST_IN, DEEPEST_MM = 12.0, 300.0
@@ -28,7 +29,7 @@ WORTH_IN = 0.4
 HELD = 1 - 1e-9
 
 
-@dataclass(frozen=True)
+@record
 class WayOut:
     """One thing that could be done, and what the garden would then be."""
 

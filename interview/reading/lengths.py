@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
+from interview.quantities.records import record
 from interview.reading.numbers import take_number, unreadable
 from interview.reading.terms import Amount, Term, terms_of
 from interview.reading.text import Refused, in_digits, refuse_odd, shown, taken, two_ways
@@ -44,7 +44,7 @@ LONGEST_M = 100_000
 """No yard is longer; within it an echo in any unit has few enough digits to read back."""
 
 
-@dataclass(frozen=True)
+@record
 class Paces:
     """A length as a count of paces, with the walker's name where one was given."""
 

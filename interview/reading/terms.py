@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import NamedTuple
 
+from interview.quantities.records import record
 from interview.reading.numbers import take_number, unreadable
 from interview.reading.text import Refused, shown
 
 
-@dataclass(frozen=True)
+@record
 class Amount:
     """An exact number of one of this project's unit words, such as 3/4 and ``in/h``."""
 

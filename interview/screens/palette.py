@@ -7,7 +7,7 @@ is drawn (1.4.11), on every ground they stand on.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from interview.quantities.records import record
 
 GROUNDS = ("ground", "surface", "panel", "cursor")
 """What words stand on: the page, a field or card, the first and last line, the row one is at."""
@@ -19,7 +19,7 @@ MATERIALS = ("soil", "berm", "mulch", "plants", "stone")
 """What a drawing is made of, beside ``water``; each has a texture of its own."""
 
 
-@dataclass(frozen=True)
+@record
 class Palette:
     """One set of colors, each written as ``#rrggbb``."""
 

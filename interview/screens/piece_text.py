@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
@@ -14,6 +14,7 @@ from interview.garden.survey.piece_lines import SHAPES, PieceLine, Pieces
 from interview.garden.survey.piece_words import take_ends
 from interview.garden.survey.pieces import Piece
 from interview.garden.survey.written_pieces import drawn_piece, piece_of
+from interview.quantities.records import record
 from interview.quantities.shown import length_words
 from interview.quantities.units import magnitude, quantity, show
 from interview.reading import Refused
@@ -35,7 +36,7 @@ SHOWN = {
 _LESS = r"(?i)^(?:less|minus|cut(?:\s+out)?)\s+"
 
 
-@dataclass(frozen=True)
+@record
 class PieceText:
     """The words of one piece."""
 

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, number_of
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, ratio
 
 LEVEL_WITHIN = {
@@ -23,7 +23,7 @@ LEVEL_WITHIN = {
 """How far apart the readings of one floor may be, and how far off its depth: the same care."""
 
 
-@dataclass(frozen=True)
+@record
 class Levels:
     """The readings of one bed, lengths below the level line.
 
@@ -94,7 +94,7 @@ def _feet(readings: Sequence[Quantity]) -> list[float]:
     return [magnitude(one, "ft") for one in readings]
 
 
-@dataclass(frozen=True)
+@record
 class AsBuilt:
     """One bed as it was dug: its floor pegged and its sides cut as planned, its levels as read.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 
 from interview.asking.question import Unanswered
@@ -16,10 +15,11 @@ from interview.garden.place.results import PlaceResults
 from interview.garden.size import questions as bed
 from interview.garden.size.results import SizeResults
 from interview.garden.soak.results import SoakResults
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity, total
 
 
-@dataclass(frozen=True)
+@record
 class BuiltBed:
     """One bed as it was dug, held against the plan; all beds are planned alike."""
 
@@ -43,7 +43,7 @@ class BuiltBed:
         return self.dug.hours_to_empty(self.rate)
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class BuiltResults(Results):
     """The beds as they were dug, held against the plan; waits while no levels are read."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import NamedTuple
 
@@ -11,6 +10,7 @@ from interview.drawing.scene import XY
 from interview.garden.form.lie import Lie, Sets
 from interview.garden.survey.rings import crossed
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.shown import depth_words as height_words
 from interview.quantities.units import Quantity, quantity
 
@@ -40,7 +40,7 @@ class CutSide(NamedTuple):
         return self.toe > self.rim + _LEAST
 
 
-@dataclass(frozen=True)
+@record
 class Profile:
     """The cut in feet: x downhill from the uphill edge of the floor, z above the finished floor."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from interview.asking.question import Unanswered, waits_for
 from interview.asking.results import Results, part
@@ -23,6 +23,7 @@ from interview.garden.survey import share_questions as sharing
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import times
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, total
 
 OVERBUILT = Cited(
@@ -41,7 +42,7 @@ NOTHING = 0.01
 """Soil left over, as a part of what is dug, that is within the error of the sum: ours."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class EarthResults(Results):
     """What is dug, moved, bought and built."""
 

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import cached_property
 
 from interview.garden.form.choices import FloorShape
 from interview.garden.form.outline import Outline, Station
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
-@dataclass(frozen=True)
+@record
 class Basin:
     """A basin with a level floor and sides of one slope all round.
 

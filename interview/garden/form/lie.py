@@ -9,7 +9,7 @@ higher than the crest there is no berm, and the sides run up to the lawn.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from functools import cached_property, lru_cache
 from typing import NamedTuple
@@ -21,6 +21,7 @@ from interview.garden.form.prisms import parts, prism
 from interview.garden.pond.roots import root
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import within
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
 COMPACTION = Cited(
@@ -61,7 +62,7 @@ class Sets(Enum):
     GROUND = "the ground: no floor lies on fill"
 
 
-@dataclass(frozen=True)
+@record
 class Ground:
     """The ground a garden is cut into, and how it is built; lengths in feet."""
 
@@ -127,7 +128,7 @@ class SoilMoved(NamedTuple):
         return self.cut - self.fill / COMPACTION.value
 
 
-@dataclass(frozen=True)
+@record
 class Lie:
     """A basin as it lies in the ground, its floor ``floor_below`` the lawn at its downhill edge."""
 

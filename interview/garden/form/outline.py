@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
@@ -18,6 +18,7 @@ from typing import NamedTuple
 from interview.garden.form.choices import FloorShape
 from interview.garden.pond.stage import ROUND_CORNERS, SQUARE_CORNERS
 from interview.garden.survey.rings import each_once, shoelace, sides_of
+from interview.quantities.records import record
 
 ARC_STEPS = 48
 """Parts a half circle is cut into where the ground under it is summed: soil to 1 in 2000."""
@@ -51,7 +52,7 @@ class Station(NamedTuple):
     downhill: float
 
 
-@dataclass(frozen=True)
+@record
 class Outline:
     """The outline of a floor ``length`` along the contour and ``width`` up and down the slope.
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from interview.garden.planting.choose import PlantingPlan
 from interview.garden.planting.costs import costs, plant_count
@@ -12,6 +11,7 @@ from interview.garden.planting.results import PlantingResults
 from interview.garden.planting.stock import PlantSize
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import PRACTICE, Cited
+from interview.quantities.records import record
 
 PIECES = Cited(3, PRACTICE)
 """Pieces that a grown clump of a grass or a sedge is cut into, and more of an old one."""
@@ -19,7 +19,7 @@ PIECES = Cited(3, PRACTICE)
 BELOW_POND_LINE = (Zone.FLOOR, Zone.SIDE)
 
 
-@dataclass(frozen=True)
+@record
 class CheaperWay:
     """One way to plant for less; of all the beds together."""
 

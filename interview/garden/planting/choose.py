@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview.garden.planting.choice import (
@@ -51,6 +50,7 @@ from interview.garden.planting.words import (
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, Cited, Finding, Grade
 from interview.quantities.guards import within
+from interview.quantities.records import record
 from interview.quantities.units import magnitude, quantity
 
 
@@ -124,7 +124,7 @@ def notes_of(plants: Sequence[Plant], wishes: Wishes, beds: Sequence[Bed]) -> tu
     return tuple(notes)
 
 
-@dataclass(frozen=True)
+@record
 class Pick:
     """A plant proposed for a zone."""
 

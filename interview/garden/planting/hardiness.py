@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from interview.asking.answers import Answers
 from interview.asking.measures import Count
 from interview.asking.question import Taken
+from interview.quantities.records import record
 
 _HALVES = ("a", "b")
 
@@ -21,7 +20,7 @@ class HardinessZone(int):
         return f"{int(self)}{self.half}"
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class ZoneOfTheMap(Count):
     """A zone such as ``5b``, ``6`` or ``zone 7a``."""
 

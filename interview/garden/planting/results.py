@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from interview.answers_file.named_files import NoFile, ReadsFiles
 from interview.asking.lands import Half, land
 from interview.asking.results import part
@@ -25,10 +23,11 @@ from interview.garden.size.results import SizeResults
 from interview.garden.size.zones import Zone
 from interview.garden.storms.results import StormsResults
 from interview.quantities.guards import times
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity, ratio, total
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class PlantingResults(ReadsFiles):
     """Which plants, how many, and where."""
 

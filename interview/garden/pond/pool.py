@@ -13,7 +13,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
@@ -23,6 +22,7 @@ from interview.garden.pond.pieces import PoolPiece, hermite
 from interview.garden.pond.roots import part_from, root
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative, positive
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 IN_A_FOOT = 12.0
@@ -104,7 +104,7 @@ class BarePool(NamedTuple):
         return max(0.0, depth - hours * self.rate)
 
 
-@dataclass(frozen=True)
+@record
 class Pool:
     """A garden as the storm balance sees it.
 

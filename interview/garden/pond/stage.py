@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from interview.quantities.guards import not_negative, positive
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 SQUARE_CORNERS = 4.0
@@ -17,7 +17,7 @@ together a whole one: pi (Steiner's formula, exact for every outline without a c
 """
 
 
-@dataclass(frozen=True)
+@record
 class StageCurve:
     """A level floor with sides of one slope all round, by the numbers its curve needs.
 

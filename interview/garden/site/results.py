@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from interview.asking.answers import Answers
@@ -28,6 +27,7 @@ from interview.garden.site.slope import Slope, ground_slope, level_finding
 from interview.garden.site.surroundings import Destination
 from interview.quantities.evidence import OURS, Cited, Finding, Grade
 from interview.quantities.guards import within
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, total
 
 SETBACK_OF = {
@@ -285,7 +285,7 @@ def stops(spot: Answers, dug_depth: Quantity) -> tuple[Finding, ...]:
     return tuple(one for one in _findings(spot, dug_depth, None) if one.grade is Grade.STOP)
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class SiteResults(Results):
     """What follows from the answers about the spot."""
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
 from interview.asking.question import Unanswered, waits_for
@@ -25,6 +24,7 @@ from interview.garden.soak.results import SoakResults
 from interview.garden.survey import surface_questions as surfacing
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import reaches, times
+from interview.quantities.records import record
 from interview.quantities.spread import Spread, propagate
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
@@ -32,7 +32,7 @@ NO_DROP = 1000.0
 """Stands for a drop that limits nothing, as a multiple of the corrected rate."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class NeededSize(Results):
     """How deep the pond may be, and how large the garden must be."""
 

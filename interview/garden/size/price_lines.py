@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from interview import reading
 from interview.asking.answers import Answers
 from interview.asking.kinds import Simple, as_typed
 from interview.asking.question import Taken
+from interview.quantities.records import record
 from interview.quantities.shown import in_metric
 from interview.quantities.units import US, plain_number, unit_name
 from interview.reading import Refused, shown
@@ -53,7 +53,7 @@ _SCALE = {
 }
 
 
-@dataclass(frozen=True)
+@record
 class Price:
     """What one thing costs."""
 

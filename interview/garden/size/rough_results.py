@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered, waits_for
@@ -31,13 +30,14 @@ from interview.garden.soak.rates import published_rate
 from interview.garden.soak.results import TEXTURE_OF
 from interview.garden.survey.results import SurveyResults
 from interview.quantities.guards import reaches
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude
 
 FEEL_OF_SOIL = {"sand": Feel.GRITTY, "loam": Feel.FLOURY, "silt": Feel.FLOURY, "clay": Feel.STICKY}
 """How the soil feels by what it is said to be; loam is taken for the slower silt."""
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class RoughResults(Results):
     """The first size of the garden, from what drains here and the balance of the plan."""
 

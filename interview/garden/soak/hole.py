@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
 from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 INVERSE_AUGER_HOLE = Source(
@@ -89,7 +89,7 @@ def _simpson(curve: Callable[[float], float], start: float, end: float) -> float
     return total * step / 3
 
 
-@dataclass(frozen=True)
+@record
 class Hole:
     """A test hole, measured across the water.
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from interview import reading
@@ -13,6 +12,7 @@ from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.kinds import Moment, Simple, list_lines
 from interview.asking.measures import Measure
 from interview.asking.question import Kind, Taken
+from interview.quantities.records import record
 from interview.quantities.units import Quantity
 from interview.reading import Refused, write_instant
 
@@ -42,7 +42,7 @@ _BARE = rf"(?i)^(?P<when>(?:{_DAY})?\S+(?:\s+[ap]\.?m\.?)?)[\s,]+(?P<how>.+)$"
 _GOOD = "Write it as 10:15 left 6 7/8 in, or as +2h drop 1 1/8 in."
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Readings(Simple[tuple[SoakEvent, ...]]):
     """Readings of a soak test, each with its own time."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import NamedTuple
 
 from interview.garden.form.choices import MOST_BEDS
@@ -13,6 +13,7 @@ from interview.garden.pond.pool import BarePool, FlowSpan, Pool, flows, pieces_o
 from interview.garden.pond.routing import RoutedStorm, caught, followed, route
 from interview.garden.pond.stage import StageCurve
 from interview.quantities.guards import not_negative
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
 LADDER = {
@@ -77,7 +78,7 @@ class GardenStorm(NamedTuple):
         )
 
 
-@dataclass(frozen=True)
+@record
 class Beds:
     """Equal beds as the balance of a storm sees them."""
 

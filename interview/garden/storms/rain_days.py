@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 PERCENTS = (80, 85, 90, 95)
@@ -29,7 +29,7 @@ _SAME_IN = 1e-9
 """Inches by which two depths may differ by rounding of the computer alone."""
 
 
-@dataclass(frozen=True)
+@record
 class RainDays:
     """The rain days of a record, and how deep their rain is."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview.answers_file.named_files import NoFile, ReadsFiles
@@ -31,6 +30,7 @@ from interview.garden.storms.record_text import Record
 from interview.garden.storms.wet_zones import ZoneHours, longest_wet
 from interview.garden.survey import results as survey_plan
 from interview.garden.survey.results import SurveyResults
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, quantity
 
 SIZES = (0.5, 0.75, 1.0, 1.5, 2.0)
@@ -47,7 +47,7 @@ class SizedYears(NamedTuple):
     replay: RecordReplay
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class StormsResults(ReadsFiles):
     """What storms and years of rain do to the garden."""
 

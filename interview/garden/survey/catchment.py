@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview.garden.survey.pacing import Pace
 from interview.garden.survey.pieces import Piece, own_error, pace_slopes, plan_area
 from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, positive, times, within
+from interview.quantities.records import record
 from interview.quantities.spread import COVERAGE, biggest, combine
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
@@ -36,7 +36,7 @@ BARREL_L = 200.0
 """What a common drum holds: common practice, no source."""
 
 
-@dataclass(frozen=True)
+@record
 class Share:
     """The part of a surface that drains here, and its relative standard error."""
 
@@ -87,7 +87,7 @@ def equal_share(outlets: int, here: int = 1) -> Share:
     return WHOLE if outlets == here else Share(here / outlets, SHARE_GUESSED_ERROR)
 
 
-@dataclass(frozen=True)
+@record
 class Surface:
     """A surface that sheds rain toward the garden."""
 

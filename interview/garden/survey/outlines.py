@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 import operator
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 from typing import TypeAlias
 
 from interview.garden.survey.rings import shoelace, sides_of
 from interview.garden.survey.shapes import Shape
 from interview.quantities.guards import number_of, positive
+from interview.quantities.records import record
 from interview.quantities.spread import COVERAGE, TAPE_ERROR_IN
 from interview.quantities.units import Quantity, magnitude
 
@@ -19,7 +19,7 @@ TURN_ERROR_DEGREES = 2.0
 """Standard error of a turn judged by eye or by a square corner: a choice of this project."""
 
 
-@dataclass(frozen=True)
+@record
 class Offsets(Shape):
     """Any outline by equally spaced distances from a straight line to its far edge.
 
@@ -60,7 +60,7 @@ class Offsets(Shape):
         return [(0.0, 0.0), (spacing * (len(feet) - 1), 0.0), *reversed(far)]
 
 
-@dataclass(frozen=True)
+@record
 class SidesRound(Shape):
     """Any outline by walking round it: each side, and the turn to the next one.
 

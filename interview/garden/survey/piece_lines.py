@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from interview import reading
@@ -20,6 +19,7 @@ from interview.garden.survey.piece_words import (
     turn_words,
     walked,
 )
+from interview.quantities.records import record
 from interview.quantities.shown import in_metric
 from interview.quantities.units import US, Quantity, magnitude, plain_number, quantity
 from interview.reading import Paces, Refused
@@ -48,7 +48,7 @@ class Side(NamedTuple):
     walker: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class PieceLine:
     """One piece of a surface as it was written."""
 
@@ -92,7 +92,7 @@ _PIECE_GOOD = "Write it as rectangle 24 ft by 13 ft, or as less triangle 6 ft by
 PIECES_MOST = 60
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class Pieces(Simple[tuple[PieceLine, ...]]):
     """The pieces that make up a surface, added and cut out."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from interview import reading
+from interview.quantities.records import record
 from interview.quantities.units import plain_number
 from interview.reading import Refused
 
@@ -21,7 +21,7 @@ _ANGLE = rf"(?i)({_NUMBER})(?:\s*(?:degrees?|degs?|°)[\s,]*|[\s,]+)(\S.*)"
 ROUND_GOOD = "Write it as round 20 ft right 30 ft right 20 ft right 30 ft."
 
 
-@dataclass(frozen=True)
+@record
 class Ends:
     """What may stand after the measures of a piece."""
 

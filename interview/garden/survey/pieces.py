@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import Enum
 from typing import NamedTuple
 
 from interview.garden.survey.pacing import PacedLength
 from interview.garden.survey.shapes import Shape
 from interview.quantities.guards import positive, times
+from interview.quantities.records import record
 from interview.quantities.spread import TAPE_ERROR_IN
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -36,7 +36,7 @@ def side_error(length: PacedLength, walker: str = "") -> SideError:
     return SideError(length.own_error, paced=True, walker=walker)
 
 
-@dataclass(frozen=True)
+@record
 class Piece:
     """One shape that is added to a surface, or cut out of it."""
 
@@ -120,7 +120,7 @@ class PitchGiven(Enum):
     PERCENT = "percent"
 
 
-@dataclass(frozen=True)
+@record
 class RoofPitch:
     """The steepness of a roof, up to 24 in 12."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import NamedTuple
 
 from interview.asking.answers import Answers, noting
@@ -33,6 +33,7 @@ from interview.garden.survey.pieces import PitchGiven, RoofPitch, plan_length
 from interview.garden.survey.runoff import Cover, HydrologicGroup, RunoffMethod
 from interview.garden.survey.written_pieces import drawn_piece, piece_of
 from interview.quantities.evidence import Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.shown import length_words
 from interview.quantities.units import (
     Quantity,
@@ -346,7 +347,7 @@ def _known_share(answers: Answers) -> tuple[float | None, tuple[str, ...]]:
         return None, ()
 
 
-@dataclass(frozen=True, eq=False, repr=False)
+@record(eq=False)
 class SurveyResults(Results):
     """What drains to the garden."""
 

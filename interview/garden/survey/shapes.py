@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from interview.quantities.guards import number_of, positive
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 Points: TypeAlias = tuple[tuple[float, float], ...]
@@ -19,7 +19,7 @@ _FLAT = 1e-9
 _MORE = "Each measure must be more than zero."
 
 
-@dataclass(frozen=True)
+@record
 class Shape:
     """A plane shape given by lengths, each more than zero."""
 
@@ -73,7 +73,7 @@ class Shape:
         return tuple((x * factor, y * factor) for x, y in self._points())
 
 
-@dataclass(frozen=True)
+@record
 class Rectangle(Shape):
     """A rectangle."""
 
@@ -92,7 +92,7 @@ class Rectangle(Shape):
         return [(0, 0), (a, 0), (a, b), (0, b)]
 
 
-@dataclass(frozen=True)
+@record
 class Triangle(Shape):
     """A triangle by its base and its height square to the base; drawn with even sides."""
 
@@ -119,7 +119,7 @@ class RightTriangle(Triangle):
         return [(0, 0), (base, 0), (0, height)]
 
 
-@dataclass(frozen=True)
+@record
 class ThreeSides(Shape):
     """A triangle by its three sides; area by Heron's formula."""
 
@@ -147,7 +147,7 @@ class ThreeSides(Shape):
         return [(0, 0), (a, 0), (x, 2 * self._area([a, b, c]) / a)]
 
 
-@dataclass(frozen=True)
+@record
 class Trapezoid(Shape):
     """Two parallel sides and the distance between them; drawn with even slants."""
 
@@ -173,7 +173,7 @@ class Trapezoid(Shape):
         return [(0, 0), (a, 0), (a - inset, height), (inset, height)]
 
 
-@dataclass(frozen=True)
+@record
 class TrapezoidSides(Shape):
     """A trapezoid by its four sides: the two parallel ones, then the two slanted ones."""
 
@@ -213,7 +213,7 @@ class TrapezoidSides(Shape):
         return [(0, 0), (feet[0], 0), (x + feet[1], height), (x, height)]
 
 
-@dataclass(frozen=True)
+@record
 class CirclePart(Shape):
     """A part of a circle like a slice of pie, by the diameter and the angle at the middle."""
 
