@@ -27,7 +27,8 @@ def record(*, eq: bool = True) -> Callable[[type[T]], type[T]]: ...
 def record(cls: type[T] | None = None, /, *, eq: bool = True) -> Any:
     """Make a class a record of its annotated fields, none of which can be set again.
 
-    Two are equal where their fields are; where ``eq`` is false each is equal to itself alone.
+    Two are equal where their fields are, and are told by them; where ``eq`` is false each is equal
+    to itself alone.
     """
 
     def made(one: type[T]) -> type[T]:
@@ -37,9 +38,9 @@ def record(cls: type[T] | None = None, /, *, eq: bool = True) -> Any:
             "__init__": _init(parts, getattr(one, "__post_init__", None)),
             "__setattr__": _set,
             "__delattr__": _delete,
-            "__repr__": _told(tuple(part.name for part in parts if part.repr)),
         }
         if eq:
+            methods["__repr__"] = _told(tuple(part.name for part in parts if part.repr))
             compared = _compared(tuple(part.name for part in parts if part.compare))
             methods["__eq__"], methods["__hash__"] = compared
         for name, method in methods.items():

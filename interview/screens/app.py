@@ -203,7 +203,7 @@ class InterviewApp(RemindingApp):
             import_module(ASKING)
             self.call_later(self._offer, self._door.gardens(), self._door.new_file().name)
 
-    @work(thread=True, group="opening", exit_on_error=False)
+    @work(thread=True, group="opening", exit_on_error=False, description="")
     def _open_beside(
         self, name: str | None, ignore_elsewhere: bool, invented: bool = False
     ) -> None:

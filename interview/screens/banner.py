@@ -32,7 +32,7 @@ class Banner(Strips):
             self._wanted = wanted
             self._paint(wanted, None if self.app.no_color else OF[self.app.theme])
 
-    @work(thread=True, group="opening")
+    @work(thread=True, group="opening", description="")
     def _paint(self, wanted: tuple[Size, str], palette: Palette | None) -> None:
         # What draws is loaded here: the page must not wait for it.
         from interview.drawing.front import front

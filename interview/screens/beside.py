@@ -87,7 +87,7 @@ class PlanSoFar(VerticalScroll):
             self._busy = True
             self._work_out(wanted)
 
-    @work(thread=True, group="plan", exit_on_error=False)
+    @work(thread=True, group="plan", exit_on_error=False, description="")
     def _work_out(self, wanted: LinesWanted) -> None:
         """Work the lines out; with years of rain, first those that need none."""
         long, plan = False, wanted.plan
@@ -115,7 +115,7 @@ class PlanSoFar(VerticalScroll):
         if long:
             self._carry_years(wanted)
 
-    @work(thread=True, group="years", exclusive=True)
+    @work(thread=True, group="years", exclusive=True, description="")
     def _carry_years(self, wanted: LinesWanted) -> None:
         worker = get_current_worker()
         shown: words.Beside | str

@@ -124,7 +124,7 @@ class GardenScreen(Page):
             button.label = Content(f"[{at + 1} {name}]" if at == place else f" {at + 1} {name} ")
         self._work_out(place)
 
-    @work(thread=True, exclusive=True)
+    @work(thread=True, exclusive=True, description="")
     def _work_out(self, place: int) -> None:
         # With a long rainfall record the ways out take seconds.
         try:

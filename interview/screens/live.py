@@ -131,7 +131,7 @@ class LivePicture(Strips):
         self._busy = True
         self._draw(self._session, wanted)
 
-    @work(thread=True, group="plan", exit_on_error=False)
+    @work(thread=True, group="plan", exit_on_error=False, description="")
     def _draw(self, session: Session, wanted: Wanted) -> None:
         from interview.garden.live_picture import live_picture
         from interview.screens.picture import in_room

@@ -184,7 +184,7 @@ class PageTurns(PageMoves):
         if any(before.text_at(one.step.address) not in (None, one.kept) for one in heard):
             self.call_after_refresh(self._tell_change, session.answers)
 
-    @work(thread=True, group="plan", exit_on_error=False)
+    @work(thread=True, group="plan", exit_on_error=False, description="")
     def _tell_change(self, answers: Answers) -> None:
         """Say what the change of an answer did, once it is known: no key waits for it."""
         session = self._session

@@ -78,7 +78,7 @@ class PlantsScreen(Page):
         self._fill(None)
         self.query_one("#picks").focus()
 
-    @work(thread=True, exclusive=True)
+    @work(thread=True, exclusive=True, description="")
     def _carry_rain(self, at: int | None) -> None:
         # Years of rain take seconds; the keys must not wait for them.
         plan = self._session.plan

@@ -42,7 +42,7 @@ class Preview(Words):
         self._wanted = None
         self.say("")
 
-    @work(thread=True, group="plan", exit_on_error=False)
+    @work(thread=True, group="plan", exit_on_error=False, description="")
     def _look(self, session: Session, step: Step, text: str, others: dict[str, str]) -> None:
         from interview.garden.verdicts import preview  # it knows every sum
 

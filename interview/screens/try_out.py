@@ -211,7 +211,7 @@ class TryOutScreen(Page):
             prompt = Content.assemble(f"{lever.label:<18} ", (shown, "bold"), was)
             listing.replace_option_prompt_at_index(place, prompt)
 
-    @work(thread=True, exclusive=True)
+    @work(thread=True, exclusive=True, description="")
     def _follow(self, tried: Plan) -> None:
         # A rainfall record makes the figures slow; the keys must not wait for them.
         try:

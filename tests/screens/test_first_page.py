@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import json
 import os
 import re
@@ -345,6 +346,20 @@ async def test_a_page_turn_styles_only_what_changes(sit, sample, monkeypatch, ga
         await person.settles()
         assert person.asked != "garden_name"
         assert 0 < len(styled) <= most
+
+
+def test_no_work_beside_the_keys_is_described_by_what_it_is_given() -> None:
+    # Textual would write all of it out, whole plans too, while a key waits.
+    bare = []
+    for path in sorted((ROOT / "interview" / "screens").glob("*.py")):
+        for one in ast.walk(ast.parse(path.read_text())):
+            if not isinstance(one, ast.FunctionDef) or len(one.args.args) < 2:
+                continue
+            for way in one.decorator_list:
+                if isinstance(way, ast.Call) and ast.unparse(way.func) == "work":
+                    told = [word.arg for word in way.keywords]
+                    bare += [] if "description" in told else [f"{path.name}: {one.name}"]
+    assert bare == []
 
 
 def test_every_part_whose_style_hangs_on_how_the_page_is_laid_out_is_styled_with_it() -> None:
