@@ -5,6 +5,7 @@ Rain is in inches, as records have it; volumes are cubic feet.
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -23,6 +24,9 @@ OVER_FT3 = 1e-9
 ALIKE = 256
 """Rains kept with what became of them: gauges count hundredths, so one rain comes again and again
 into beds as dry as before."""
+
+SHORT = 8
+"""Parts of a day's rain, at the least, in which is seen whether all of it soaks away."""
 
 
 @dataclass
@@ -45,6 +49,10 @@ class Above:
         if ends < piece.end:
             self.close(shift + ends)
 
+    def may_be_longest(self, start: float, end: float) -> bool:
+        """Tell whether what stands within these hours, or stood before, may last the longest."""
+        return end - (start if self.began is None else self.began) > self.longest
+
     def close(self, now: float) -> None:
         if self.began is not None:
             self.longest = max(self.longest, now - self.began)
@@ -55,14 +63,12 @@ class Above:
 class Part:
     """A part of the record, a year or a month of the calendar."""
 
-    days: int = 0
     rain: float = 0.0
     came: float = 0.0
     spill: float = 0.0
     overflow_days: int = 0
 
     def take(self, rain: float, came: float, over: float) -> None:
-        self.days += 1
         self.rain += rain
         self.came += came
         self.spill += over
@@ -84,8 +90,22 @@ class Passed(NamedTuple):
     depths: tuple[float, ...]
 
 
+class Step(NamedTuple):
+    """A short part of an inch of rain, in bare hours of its day and inches."""
+
+    start: float
+    end: float
+    fall: float
+    hardest: float
+    """Inches an hour in it, at the most."""
+    later: float
+    """The same of all that falls after it."""
+
+
 class DayByDay:
     """Beds one below the other (or one bed) through days of rain, empty at first.
+
+    Days without rain need not be told: the next one that is, or the last, dries the beds up to it.
 
     ``area_at`` gives the area whose rain comes to the first bed for a depth of rain, ``own`` is
     that of each of the beds ``below``; ``inch`` is how an inch of rain is spread over its day,
@@ -103,7 +123,7 @@ class DayByDay:
     ) -> None:
         self.bed, self.area_at, self.below, self.own = bed, area_at, below, own
         self.inch = tuple(inch)
-        self.peak = max((max(span.first, span.last) for span in inch), default=0.0)
+        self.steps = _steps(self.inch)
         self.above = above
         self.first: date | None = None
         self.next_day: int | None = None
@@ -114,6 +134,7 @@ class DayByDay:
         self.years: defaultdict[int, Part] = defaultdict(Part)
         self.months: defaultdict[int, Part] = defaultdict(Part)
         self._passed = lru_cache(maxsize=ALIKE)(self._through)
+        self._stands = lru_cache(maxsize=ALIKE)(self._standing)
 
     def take(self, day: date, rain: float) -> None:
         if self.next_day is None:
@@ -136,11 +157,10 @@ class DayByDay:
             over = self._at_once(rain, area) if rain else 0.0
             self._drain(day, DAY_H)
             return over
-        hardest = max(area, self.own) * self.peak * rain / IN_A_FOOT
-        if not any(self.depths) and hardest <= self.bed.soak(0.0):
-            # The soil takes even the hardest of it: nothing ever stands.
+        if self._soaks_away(day, rain, area):
+            self.soaked += sum(map(self.bed.volume, self.depths))
             self.soaked += rain / IN_A_FOOT * (area + self.below * self.own)
-            self._all_dry(day)
+            self.depths = [0.0] * len(self.depths)
             return 0.0
         spans = [
             RainSpan(one.start, one.end, rain * one.first, rain * one.last) for one in self.inch
@@ -149,6 +169,47 @@ class DayByDay:
         if end < DAY_H:
             spans.append(RainSpan(end, DAY_H, 0.0, 0.0))
         return self._pass(day, spans, area)
+
+    def _soaks_away(self, day: date, rain: float, area: float) -> bool:
+        """Tell whether a rain is surely gone by night, and nothing of it is to be told.
+
+        Nothing runs over, nor stands longer than water stood before. That is seen of the first bed:
+        no more comes to those below, and none of them is ever deeper.
+        """
+        held = self.bed.volume(self.depths[0])
+        wet, dry, most = self._stands(area * rain / IN_A_FOOT, held)
+        if dry > DAY_H or most > self.bed.volume(self.bed.full):
+            return False
+        start = self.hours(day)
+        gone = [
+            (one, start + (dry if most > self.bed.volume(one.height) else 0.0))
+            for one in self.above
+        ]
+        if any(one.may_be_longest(start + wet, at) for one, at in gone):
+            return False
+        for one, at in gone:
+            one.close(at)
+        return True
+
+    def _standing(self, by: float, held: float) -> tuple[float, float, float]:
+        """Return from when till when water comes to stand at the most, and the most of it.
+
+        ``by`` is what an inch of rain brings, ``held`` what stands before. Only the floor counts as
+        taking water, and in a step that may bring more than that not what falls in it.
+        """
+        takes, most = self.bed.soak(0.0), held
+        wet, dry = DAY_H, math.inf
+        for begins, ends, fall, hardest, later in self.steps:
+            held -= takes * (ends - begins)
+            if by * hardest > takes:
+                wet = min(wet, begins)
+                held = max(0.0, held) + by * fall
+                most = max(most, held)
+            else:
+                held = max(0.0, held + by * fall)
+            if by * later < takes:
+                dry = min(dry, ends + held / (takes - by * later))
+        return wet, min(dry, ends + self.bed.depth_of(held) / self.bed.rate), most
 
     def _at_once(self, rain: float, first: float) -> float:
         """Pour a rain in with no time to soak; the volume that runs over the last bed."""
@@ -208,3 +269,17 @@ class DayByDay:
 
     def hours(self, day: date) -> float:
         return (day - (self.first or day)).days * DAY_H
+
+
+def _steps(inch: Sequence[RainSpan]) -> list[Step]:
+    """Return an inch of rain in short parts of its day."""
+    found: list[Step] = []
+    parts = math.ceil(SHORT / max(1, len(inch)))
+    for span in reversed(inch):
+        long, more = (span.end - span.start) / parts, (span.last - span.first) / parts
+        for place in reversed(range(parts)):
+            start, first = span.start + place * long, span.first + place * more
+            fall, hardest = long * (first + more / 2), first + max(0.0, more)
+            later = max(found[-1].hardest, found[-1].later) if found else 0.0
+            found.append(Step(start, start + long, fall, hardest, later))
+    return found[::-1]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from datetime import date
 from functools import cache
@@ -114,7 +115,8 @@ def replay(
     for done, (day, rain) in enumerate(depths):
         if tell is not None and done % TELL_EVERY == 0:
             tell(done, len(depths))
-        run.take(day, rain)
+        if rain or day == depths[-1][0]:
+            run.take(day, rain)
     return _result(run, depths, target)
 
 
@@ -151,24 +153,26 @@ def _result(run: DayByDay, depths: list[tuple[date, float]], target: float) -> R
         standing_volume=quantity(sum(map(run.bed.volume, run.depths)), "ft**3"),
         share_held=1 - run.spill / inflow if inflow > 0 else 1.0,
         overflow_days=tuple(run.overflow),
-        years=_parts(run.years),
-        months=_parts(run.months),
+        years=_parts(Counter(day.year for day in days), run.years),
+        months=_parts(Counter(day.month for day in days), run.months),
         spells=tuple(quantity(one.longest, "h") for one in run.above),
         days_over=tuple(day for day, depth in depths if not within(depth, target)),
         longest_rain_days=_longest_run(depths),
     )
 
 
-def _parts(found: dict[int, Part]) -> tuple[RecordPart, ...]:
+def _parts(days: dict[int, int], found: dict[int, Part]) -> tuple[RecordPart, ...]:
+    """Return what was found in each part of the record by its number; ``days`` are those told."""
     return tuple(
         RecordPart(
             number,
-            part.days,
+            days[number],
             quantity(part.rain, "in"),
             part.share_held,
             part.overflow_days,
         )
-        for number, part in sorted(found.items())
+        for number in sorted(days)
+        for part in (found[number],)
     )
 
 

@@ -229,10 +229,29 @@ def test_what_the_soil_takes_at_once_and_dry_days_are_not_followed(monkeypatch):
         replay(days_of([rain, 0, 0]), garden.pool)
         assert len(followed) == times
     assert all(steps == day_by_day.YEARS_STEPS for *_, steps in followed)
+    # Six inches soak away in a day; less after them stands no longer, more may stand longer.
+    for rains, times in (((1.0, 0, 0.4, 0, 0.7), 1), ((0.9, 0, 0.95, 0, 0.99, 0, 1.0), 4)):
+        followed.clear()
+        replay(days_of(rains), row_of(1, False, 0.5).pool)
+        assert len(followed) == times
     followed.clear()
     replay(days_of([1.0]), garden.pool, shape=StormShape.TRIANGLE)
     (given,) = followed
     assert given[-1] == 8
+
+
+def test_an_inch_is_seen_in_short_parts():
+    """An inch in 6 h that rises to 1/3 in/h and fades; eight parts of 3/4 h."""
+    spans = triangle_storm(inch(1)).spans
+    steps = DayByDay(row_of(1, False).pool.bare, lambda _: 810.0, 0, 240.0, spans, []).steps
+    assert [one.start for one in steps] == [0, 0.75, 1.5, 2.25, 3, 3.75, 4.5, 5.25]
+    assert [one.end for one in steps] == [0.75, 1.5, 2.25, 3, 3.75, 4.5, 5.25, 6]
+    falls = [one / 32 for one in (1, 3, 5, 7, 7, 5, 3, 1)]
+    assert [one.fall for one in steps] == pytest.approx(falls)
+    hardest = [one / 12 for one in (1, 2, 3, 4, 4, 3, 2, 1)]
+    assert [one.hardest for one in steps] == pytest.approx(hardest)
+    later = [one / 12 for one in (4, 4, 4, 4, 3, 2, 1, 0)]
+    assert [one.later for one in steps] == pytest.approx(later)
 
 
 def test_a_dry_day_asks_for_no_area():

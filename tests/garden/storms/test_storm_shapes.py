@@ -1,6 +1,8 @@
 """The years of rain in beds: the storm shape chosen, and runoff by each day's own depth."""
 
 import datetime as dt
+import itertools
+import random
 
 import pytest
 from hypothesis import given, settings
@@ -9,6 +11,7 @@ from hypothesis import strategies as st
 from interview.garden.form.basin import Basin
 from interview.garden.pond.hyetographs import StormShape, storm
 from interview.garden.storms.beds import beds_of
+from interview.garden.storms.day_by_day import DayByDay
 from interview.garden.storms.rainfall_record import replay
 from interview.quantities.units import magnitude, quantity
 from interview.sheet.report import plan_text
@@ -104,6 +107,31 @@ def test_no_water_is_lost_over_the_years_in_beds_in_a_row(rains, rate, count, ho
     for parts in (found.years, found.months):
         assert sum(part.overflow_days for part in parts) == len(found.overflow_days)
         assert sum(magnitude(part.rain, "in") for part in parts) == pytest.approx(sum(rains))
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize(
+    ("rate", "count"), [(0.3, 1), (0.6, 1), (0.9, 1), (1.5, 1), (0.2, 2), (0.8, 3)]
+)
+def test_a_rain_that_is_not_followed_would_change_nothing_told(shape, rate, count, subtests):
+    beds, luck = garden(rate, count, count > 1), random.Random(f"{rate} {count}")
+    some_heights = [quantity(height, "in") for height in (0.5, 3, 6)]
+    # After a long spell none of many rains lasts the longest, some of which run over.
+    rising = [6, 6, 6, *(one for place in range(60) for one in (0, 0, place / 15))]
+    for hours, heights in itertools.product((0.5, 6.0, 20.0), ((), some_heights)):
+        rains = rising + [luck.random() < 0.5 and luck.expovariate(1.5) for _ in range(60)]
+        some = played(rains, beds, shape, hours, heights=heights)
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(DayByDay, "_soaks_away", lambda *_: False)
+            whole = played(rains, beds, shape, hours, heights=heights)
+        with subtests.test(hours=hours, heights=heights):
+            assert some.overflow_days == whole.overflow_days
+            for ours, theirs in zip(some.spells, whole.spells, strict=True):
+                assert magnitude(ours, "h") == pytest.approx(magnitude(theirs, "h"), rel=1e-9)
+            assert some.share_held == pytest.approx(whole.share_held, rel=1e-12)
+            assert gone(some) == pytest.approx(gone(whole), rel=1e-5)
+            left, stood = (magnitude(one.standing_volume, "ft**3") for one in (some, whole))
+            assert left == pytest.approx(stood, rel=1e-9)
 
 
 @settings(max_examples=30, deadline=None)
