@@ -11,10 +11,10 @@ closed form, the rest by Runge and Kutta's fourth-order rule.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
+from math import ceil
 from typing import NamedTuple
 
 from interview.garden.pond.hyetographs import RainSpan
@@ -231,32 +231,36 @@ def _drying(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
 
 def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator[PoolPiece]:
     """Yield a part step by step: to where the depth turns, on, and resting full or empty."""
-    start, long, middle = part.start, part.end - part.start, (part.first + part.last) / 2
-    slope = (part.last - part.first) / long
+    start, end, first, last = part
+    long, middle = end - start, (first + last) / 2
+    slope = (last - first) / long
     fills, empties = middle >= bed.soak(bed.full), middle <= bed.soak(0.0)
-    busiest = max(part.first, part.last, bed.soak(0.0))
+    busiest = max(first, last, bed.soak(0.0))
     # Bare names, and no call but the rule's: years of rain come here thousands of times.
-    floor, widening, bend, full, rate, _ = bed
+    floor, widening, bend, full, rate, floor_only = bed
     area = floor + depth * (widening + depth * bend)  # of the depth reached, here and below
-    times, depths, speeds = [start], [depth], [(part.first - bed.soak(depth)) / area]
+    times, depths, speeds = [start], [depth], [(first - bed.soak(depth)) / area]
     now, soaked, limit = 0.0, 0.0, None
     while now < long and limit is None:
-        comes, left = part.first + slope * now, long - now
+        comes, left = first + slope * now, long - now
         # Shorter than an even step where the pond widens fast.
         quick = busiest * (widening + 2 * bend * depth) / area**2 * long
-        step = left / math.ceil(_WHOLE * steps * left / long * min(max(1.0, quick), _SMALLEST))
+        quick = 1.0 if quick < 1.0 else quick if quick < _SMALLEST else _SMALLEST
+        step = left / ceil(_WHOLE * steps * left / long * quick)
         deeper, gone = _runge_kutta(bed, depth, comes, slope, step)
-        limit = full if fills and deeper > full else 0.0 if empties and deeper < 0 else None
-        if limit is None:
-            deeper = min(max(deeper, 0.0), full)
-        else:
+        if fills and deeper > full:
+            limit = full
+        elif empties and deeper < 0:
+            limit = 0.0
+        if limit is not None:
             step = _reach(bed, depth, comes, slope, step, limit)
             _, gone = _runge_kutta(bed, depth, comes, slope, step)
             deeper = limit
+        elif not 0.0 <= deeper <= full:
+            deeper = 0.0 if deeper < 0 else full
         area = floor + deeper * (widening + deeper * bend)
-        soaks = rate * (floor if bed.floor_only else area)
-        speed = (comes + slope * step - soaks) / area
-        then = start + (now + step) if now + step < long else part.end
+        speed = (comes + slope * step - rate * (floor if floor_only else area)) / area
+        then = start + (now + step) if now + step < long else end
         if speeds[-1] * speed < 0:
             turn, height = _turn(step, depth, deeper, speeds[-1], speed)
             if times[-1] < start + (now + turn) < then:
@@ -273,8 +277,8 @@ def _moving(bed: BarePool, part: FlowSpan, depth: float, steps: int) -> Iterator
         now, depth, soaked = now + step, deeper, soaked + gone
     if len(times) > 1:
         yield PoolPiece(tuple(times), tuple(depths), tuple(speeds), soaked)
-    if times[-1] < part.end:
-        rest = FlowSpan(times[-1], part.end, part.first + slope * now, part.last)
+    if times[-1] < end:
+        rest = FlowSpan(times[-1], end, first + slope * now, last)
         yield from _part(bed, rest, depth, steps)
 
 
@@ -282,9 +286,10 @@ def _runge_kutta(
     bed: BarePool, depth: float, flow: float, slope: float, step: float
 ) -> tuple[float, float]:
     """Return the depth a step later, and what soaked in meanwhile, by the same rule."""
-    floor, widening, bend, half = bed.floor, bed.widening, bed.bend, step / 2
+    floor, widening, bend, _, rate, floor_only = bed
+    half = step / 2
     # Soaking is ``still`` and, over all that is wet, ``rate`` of the area.
-    still, rate = (bed.rate * floor, 0.0) if bed.floor_only else (0.0, bed.rate)
+    still, rate = (rate * floor, 0.0) if floor_only else (0.0, rate)
     flow -= still
     later, last = flow + slope * half, flow + slope * step
     area1 = floor + depth * (widening + depth * bend)
