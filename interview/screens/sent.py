@@ -28,12 +28,25 @@ _INKLESS = {"", "1", "2", "3", "1;3", "1;2", "2;3", "1;2;3"}
 """Attributes by which a blank looks no different: bold, dim, italic."""
 
 
+class _Inked(dict[str, Cell]):
+    """The cell of each character in one look; a blank has no ink."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self._blank = ("", "", look[2]) if look[0] in _INKLESS else look
+
+    def __missing__(self, char: str) -> Cell:
+        cell = self[char] = char, self._blank if char == " " else self._look
+        return cell
+
+
 class Sent:
     """Remembers the cells of the terminal as they were written to it."""
 
     def __init__(self) -> None:
-        self._rows: dict[int, dict[int, Cell]] = {}
-        self._looks: dict[Style, Look] = {}
+        self._rows: dict[int, list[Cell | None]] = {}
+        self._inked: dict[Style | None, _Inked] = {}
 
     def forget(self) -> None:
         """Take it that nothing is known to stand there: another size, or back from a shell."""
@@ -43,26 +56,30 @@ class Sent:
         """Return what has the terminal show ``update``, and note each."""
         depth = console._color_system or ColorSystem.TRUECOLOR
         said: list[str] = []
-        now = PLAIN
+        now = last = PLAIN
         for y, x, strip in _pieces(update):
             for column, cells in self._differing(y, x, self._cells(strip, depth)):
                 said.append(f"\x1b[{y + 1};{column + 1}H")
                 for char, look in cells:
-                    told, now = _turned(now, look)
-                    said += (told, char)
+                    if look is not last:
+                        told, now = _turned(now, look)
+                        said.append(told)
+                        last = look
+                    said.append(char)
         return "".join((*said, "" if now == PLAIN else "\x1b[0m"))
 
     def _differing(self, y: int, x: int, cells: list[Cell]) -> Iterator[tuple[int, list[Cell]]]:
         """Yield the column and cells of each run that does not stand there yet; note each."""
-        row = self._rows.setdefault(y, {})
-        at = [place for place, cell in enumerate(cells) if row.get(x + place) != cell]
-        if not at:
+        row, end = self._rows.setdefault(y, []), x + len(cells)
+        row += [None] * (end - len(row))
+        stood = row[x:end]
+        if stood == cells:
             return
-        wide = any(len(char) != 1 for char, _ in cells) or any(
-            len(row.get(x + place, (" ", PLAIN))[0]) != 1 for place in at
-        )
-        row.update(enumerate(cells, x))
-        if wide:  # half of a character is not written
+        row[x:end] = cells
+        pairs = enumerate(zip(stood, cells, strict=True))
+        at = [place for place, (before, cell) in pairs if before != cell]
+        gone = (one for one in map(stood.__getitem__, at) if one is not None)
+        if any(len(char) != 1 for char, _ in (*cells, *gone)):  # half of a character is not written
             yield x, cells
             return
         begin = last = at[0]
@@ -78,35 +95,39 @@ class Sent:
         for text, style, control in strip:
             if control:
                 continue
-            look = self._look(style, depth)
-            blank = ("", "", look[2]) if look[0] in _INKLESS else look
-            narrow = text.isascii() or cell_len(text) == len(text)
+            inked = self._inked_in(style, depth)
+            if text.isascii() or cell_len(text) == len(text):
+                found += map(inked.__getitem__, text)
+                continue
             for char in text:
-                size = 1 if narrow else get_character_cell_size(char)
+                size = get_character_cell_size(char)
                 if size == 0 and found:  # goes with the one before it
                     found[-1] = (found[-1][0] + char, found[-1][1])
                     continue
-                found.append((char, blank if char == " " else look))
-                found += [("", look)] * (size - 1)
+                found.append(inked[char])
+                found += [("", inked[char][1])] * (size - 1)
         return found
 
-    def _look(self, style: Style | None, depth: ColorSystem) -> Look:
-        if style is None:
-            return PLAIN
-        if style not in self._looks:
-            if len(self._looks) > MANY:
-                self._looks.clear()
-            bare = style.without_color.render("x", color_system=depth)
-            attributes = bare.partition("x")[0].removeprefix("\x1b[").removesuffix("m")
-            ink, ground = (
-                ";".join(color.downgrade(depth).get_ansi_codes(fore)) if color else default
-                for color, fore, default in (
-                    (style.color, True, PLAIN[1]),
-                    (style.bgcolor, False, PLAIN[2]),
-                )
-            )
-            self._looks[style] = (attributes, ink, ground)
-        return self._looks[style]
+    def _inked_in(self, style: Style | None, depth: ColorSystem) -> _Inked:
+        inked = self._inked.get(style)
+        if inked is None:
+            if len(self._inked) > MANY:
+                self._inked.clear()
+            inked = self._inked[style] = _Inked(PLAIN if style is None else _look(style, depth))
+        return inked
+
+
+def _look(style: Style, depth: ColorSystem) -> Look:
+    bare = style.without_color.render("x", color_system=depth)
+    attributes = bare.partition("x")[0].removeprefix("\x1b[").removesuffix("m")
+    ink, ground = (
+        ";".join(color.downgrade(depth).get_ansi_codes(fore)) if color else default
+        for color, fore, default in (
+            (style.color, True, PLAIN[1]),
+            (style.bgcolor, False, PLAIN[2]),
+        )
+    )
+    return attributes, ink, ground
 
 
 def _pieces(update: CompositorUpdate) -> Iterator[tuple[int, int, Strip]]:

@@ -110,7 +110,7 @@ async def test_what_is_seen_is_what_was_painted(sit, write, line, name) -> None:
 async def test_another_size_is_painted_whole(sit) -> None:
     async with sit("garden.yaml") as person:
         sent = person.app._sent
-        sent._rows[0] = {0: ("?", ("", "", ""))}
+        sent._rows[0] = [("?", ("", "", ""))]
         await person.pilot.resize_terminal(81, 24)
         await person.settles()
         assert 0 not in sent._rows
