@@ -139,6 +139,7 @@ class PlanSoFar(VerticalScroll):
             self.query_one("#plan_far", Words).say(said)
 
     def _say(self, shown: words.Beside | str) -> None:
+        self.post_message(self.Stands())
         if isinstance(shown, str):
             self.query_one("#plan_lines", Words).say(shown)
             return
@@ -157,4 +158,3 @@ class PlanSoFar(VerticalScroll):
                 pieces.append((line, ""))
             pieces.append(("\n", ""))
         self.query_one("#plan_lines", Words).say(Content.assemble(*pieces[:-1]))
-        self.post_message(self.Stands())

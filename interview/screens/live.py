@@ -72,6 +72,8 @@ class LivePicture(Strips):
         self._typed: tuple[tuple[str, str], ...] = ()
         self._shown: Wanted | None = None
         self._busy = False
+        self._waits = True
+        """For the plan so far, as one opens a garden: both at once would bring that late."""
         self._rest: Timer | None = None
         self.drawing: Drawing | None = None
         """What is shown."""
@@ -107,6 +109,12 @@ class LivePicture(Strips):
         else:
             self._begin()
 
+    def wait_no_longer(self) -> None:
+        """Draw from here on: the plan so far stands."""
+        if self._waits:
+            self._waits = False
+            self._begin()
+
     def forget(self) -> None:
         """Show nothing."""
         self._session, self._place = None, None
@@ -126,7 +134,9 @@ class LivePicture(Strips):
 
     def _begin(self) -> None:
         wanted = self._wanted()
-        if self._busy or wanted is None or self._session is None or wanted.same(self._shown):
+        if self._busy or self._waits or wanted is None or self._session is None:
+            return
+        if wanted.same(self._shown):
             return
         self._busy = True
         self._draw(self._session, wanted)

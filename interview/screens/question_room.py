@@ -86,6 +86,7 @@ class QuestionRoom(QuestionPage):
 
     def on_plan_so_far_stands(self) -> None:
         """Offer the ways out where the plan now finds the room too small."""
+        self.query_one(LivePicture).wait_no_longer()
         if self._shown is not None and self.is_mounted:
             self.show_keys()
 

@@ -275,6 +275,31 @@ async def test_of_plans_wanted_while_one_is_worked_out_the_last_alone_is(
         assert seen == ["one", "three"]
 
 
+@pytest.mark.parametrize("fault", [None, ValueError("broken")])
+async def test_as_a_garden_opens_the_plan_so_far_stands_before_its_picture_is_drawn(
+    sit, sample, monkeypatch, fault
+) -> None:
+    order, lines, begin = list[str](), words.plan_lines, LivePicture._draw
+
+    def told(plan: Plan, *others: object) -> words.Beside:
+        order.append("plan")
+        if fault is not None:
+            raise fault
+        return lines(plan, *others)
+
+    def drawn(picture: LivePicture, *wanted: object) -> None:
+        order.append("picture")
+        begin(picture, *wanted)
+
+    monkeypatch.setattr(beside.words, "plan_lines", told)
+    monkeypatch.setattr(LivePicture, "_draw", drawn)
+    garden = Path(sample("finished_us.yaml"))
+    garden.write_text(re.sub(r"  spout_distance: .*\n", "", garden.read_text()))
+    async with sit(str(garden), (160, 45)) as person:
+        await person.settles()
+        assert order[0] == "plan" and "picture" in order
+
+
 async def test_a_page_turn_paints_once_and_typing_little(sit, sample, monkeypatch) -> None:
     sent: list[str] = []
     async with sit(sample("usual_us.yaml"), (100, 30)) as person:
