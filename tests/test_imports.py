@@ -88,6 +88,17 @@ def test_only_the_screens_know_the_terminal_one_file_pint_and_one_yaml():
         assert ("yaml" in names) == (path == PACKAGE / "answers_file" / "composing.py"), path
 
 
+def test_every_data_class_is_a_record_which_takes_next_to_nothing_to_define():
+    makers = {
+        path.name
+        for path in PACKAGE.rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text()))
+        if isinstance(node, ast.ImportFrom) and node.module == "dataclasses"
+        if "dataclass" in [alias.name for alias in node.names]
+    }
+    assert makers == {"records.py"}
+
+
 def test_the_front_door_holds_the_command_line_the_way_from_code_and_rooms_alone():
     front = {"__init__.py", "__main__.py"}
     assert {path.name for path in PACKAGE.glob("*.py")} == front

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import pairwise
 from typing import NamedTuple
 
 from interview.drawing.scene import XY, Drawing, Mark, Material, Path, Sprig, Stroke, inside
+from interview.quantities.records import record
 
 _UP, _RIGHT, _DOWN, _LEFT = 1, 2, 4, 8
 _BOX = " ╵╶└╷│┌├╴┘─┴┐┤┬┼".translate({ord("╵"): "│", ord("╷"): "│", ord("╶"): "─", ord("╴"): "─"})
@@ -50,7 +51,7 @@ def nearest(number: float) -> int:
     return math.floor(number + 0.5)
 
 
-@dataclass
+@record(frozen=False)
 class Grid:
     """The cells of a picture."""
 

@@ -8,7 +8,7 @@ import shutil
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import NamedTuple
 
@@ -22,6 +22,7 @@ from interview.garden import store
 from interview.garden.plan import Plan
 from interview.garden.session import Session
 from interview.garden.stages import new_answers
+from interview.quantities.records import record
 from interview.reading.foreign import shell_word
 
 NEW_FILE = "rain_garden.yaml"
@@ -37,7 +38,7 @@ class Refusal(NamedTuple):
     """Only a note of another computer says that it is open: ask, and ``ignore_elsewhere``."""
 
 
-@dataclass
+@record(frozen=False)
 class Opened:
     """An interview ready to go on."""
 

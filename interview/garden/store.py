@@ -6,7 +6,7 @@ import difflib
 import os
 from collections.abc import Iterable
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Any
 
@@ -36,12 +36,13 @@ from interview.garden.stages import (
     new_answers,
     question_at,
 )
+from interview.quantities.records import record
 
 COPIES_KNOWN = 200
 """So many copies are remembered as made by this program, so that no others are replaced."""
 
 
-@dataclass
+@record(frozen=False)
 class Loaded:
     """An answers file as it was read: its answers, and everything that is wrong with it."""
 
@@ -56,7 +57,7 @@ class Loaded:
     """The pages whose usual values were taken whole."""
 
 
-@dataclass
+@record(frozen=False)
 class _AnswersReader:
     parsed: Parsed
     texts: dict[str, str] = field(default_factory=dict)

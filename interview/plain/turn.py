@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, NamedTuple
 
 from interview.asking import route
@@ -14,6 +14,7 @@ from interview.asking.question import Kind, Status
 from interview.asking.route import Step
 from interview.asking.way import Standing
 from interview.garden.session import Session
+from interview.quantities.records import record
 from interview.reading import Refused
 
 
@@ -27,7 +28,7 @@ class NumberedWay(NamedTuple):
     """The answers that are kept for it, by address."""
 
 
-@dataclass
+@record(frozen=False)
 class Turn:
     """A page from the moment it is reached until it is left."""
 

@@ -1,4 +1,4 @@
-"""Quantities, how they are written, where numbers come from, and errors carried.
+"""Quantities, how they are written, where numbers come from, errors carried, plain records.
 
 Decided here:
 

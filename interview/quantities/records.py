@@ -1,4 +1,4 @@
-"""Plain records: frozen data classes that take next to nothing to define.
+"""Plain records: data classes that take next to nothing to define.
 
 The standard decorator writes the methods of every class as text and compiles it, which takes as
 long as loading a module does. Here the same few methods serve all classes; what the standard
@@ -20,12 +20,12 @@ def record(cls: type[T], /) -> type[T]: ...
 
 
 @overload
-def record(*, eq: bool = True) -> Callable[[type[T]], type[T]]: ...
+def record(*, eq: bool = True, frozen: bool = True) -> Callable[[type[T]], type[T]]: ...
 
 
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
-def record(cls: type[T] | None = None, /, *, eq: bool = True) -> Any:
-    """Make a class a record of its annotated fields, none of which can be set again.
+def record(cls: type[T] | None = None, /, *, eq: bool = True, frozen: bool = True) -> Any:
+    """Make a class a record of its annotated fields; unless ``frozen`` is false none is set again.
 
     Two are equal where their fields are, and are told by them; where ``eq`` is false each is equal
     to itself alone.
@@ -36,13 +36,13 @@ def record(cls: type[T] | None = None, /, *, eq: bool = True) -> Any:
         parts = fields(one)  # type: ignore[arg-type]
         methods: dict[str, Any] = {
             "__init__": _init(parts, getattr(one, "__post_init__", None)),
-            "__setattr__": _set,
-            "__delattr__": _delete,
         }
+        if frozen:
+            methods["__setattr__"], methods["__delattr__"] = _set, _delete
         if eq:
             methods["__repr__"] = _told(tuple(part.name for part in parts if part.repr))
             compared = _compared(tuple(part.name for part in parts if part.compare))
-            methods["__eq__"], methods["__hash__"] = compared
+            methods["__eq__"], methods["__hash__"] = compared if frozen else (compared[0], None)
         for name, method in methods.items():
             if name not in one.__dict__:
                 setattr(one, name, method)

@@ -6,7 +6,7 @@ import datetime as dt
 import gc
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import partial
 from importlib import import_module
 from pathlib import Path
@@ -18,6 +18,7 @@ from textual.binding import Binding, BindingType
 from textual.filter import LineFilter
 from textual.screen import Screen
 
+from interview.quantities.records import record
 from interview.reading.foreign import shown
 from interview.screens import themes
 from interview.screens.frame import Weight
@@ -48,7 +49,7 @@ def full_path(path: Path) -> str:
     return shown(str(path.expanduser().absolute()))
 
 
-@dataclass
+@record(frozen=False)
 class Door:
     """How a garden is found and opened, and the one that is open."""
 

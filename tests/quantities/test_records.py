@@ -91,3 +91,20 @@ def test_no_field_of_a_record_can_be_set_again_and_a_changed_copy_can_be_made():
     assert dataclasses.replace(one, fall=1.0) == OURS[1]("a", fall=1.0, note="n")
     with pytest.raises(ValueError, match="below"):
         dataclasses.replace(one, wide=-1.0)
+
+
+@pytest.mark.parametrize("decorate", [record(frozen=False), dataclasses.dataclass])
+def test_a_record_that_is_not_frozen_can_be_set_and_is_no_key(decorate):
+    @decorate
+    class Bed:
+        """A bed that fills."""
+
+        wide: float
+        filled: list[str] = dataclasses.field(default_factory=list)
+
+    one, other = Bed(1.0), Bed(2.0)
+    other.wide = 1.0
+    assert one == other
+    del other.wide
+    with pytest.raises(TypeError):
+        hash(one)

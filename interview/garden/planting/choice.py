@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from functools import cache
 from typing import NamedTuple
@@ -21,6 +21,7 @@ from interview.garden.planting.wetness import (
 from interview.garden.size.zones import Zone
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
 from interview.quantities.guards import within
+from interview.quantities.records import record
 
 
 class Season(Enum):
@@ -96,7 +97,7 @@ class Candidate(NamedTuple):
     """Whether it is at home in other regions alone: taken after the natives."""
 
 
-@dataclass
+@record(frozen=False)
 class Bed:
     """One zone while its kinds are being picked."""
 

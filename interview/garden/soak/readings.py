@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from statistics import median
 from typing import NamedTuple, Protocol
@@ -12,6 +11,7 @@ from typing import NamedTuple, Protocol
 from interview.garden.soak.hole import BareHole, Hole
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import reaches, within
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 EMPTY_NOTE = (
@@ -65,7 +65,7 @@ class Interval(NamedTuple):
         return self.why_not == EMPTY_NOTE
 
 
-@dataclass
+@record(frozen=False)
 class _Water:
     """Where the water stands while the readings are gone through, in hours and inches."""
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from interview.asking.answers import NO_CLOCK, Answers
 from interview.asking.conditions import always_this, by_units, depth
@@ -22,6 +22,7 @@ from interview.garden.soak.reading_lines import (
     noted_instants,
 )
 from interview.quantities.guards import reaches, within
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude
 from interview.reading import Refused
 
@@ -238,7 +239,7 @@ class StillToCome(Refused):
     """The time of a reading has not come yet."""
 
 
-@dataclass
+@record(frozen=False)
 class _Level:
     """Where the water stood, and when, while the readings are gone through."""
 

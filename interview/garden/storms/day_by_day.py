@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from typing import NamedTuple
@@ -17,6 +16,7 @@ from interview.garden.pond.hyetographs import RainSpan
 from interview.garden.pond.pieces import PoolPiece
 from interview.garden.pond.pool import IN_A_FOOT, YEARS_STEPS, BarePool, FlowSpan, flows, pieces_of
 from interview.garden.storms.beds import below_of
+from interview.quantities.records import record
 
 DAY_H = 24.0
 OVER_FT3 = 1e-9
@@ -29,7 +29,7 @@ SHORT = 8
 """Parts of a day's rain, at the least, in which is seen whether all of it soaks away."""
 
 
-@dataclass
+@record(frozen=False)
 class Above:
     """Keeps the longest unbroken time above one height, in hours since the record began."""
 
@@ -59,7 +59,7 @@ class Above:
         self.began = None
 
 
-@dataclass
+@record(frozen=False)
 class Part:
     """A part of the record, a year or a month of the calendar."""
 
