@@ -90,7 +90,7 @@ class Passed(NamedTuple):
     depths: tuple[float, ...]
 
 
-class Step(NamedTuple):
+class RoutedSpan(NamedTuple):
     """A short part of an inch of rain, in bare hours of its day and inches."""
 
     start: float
@@ -271,9 +271,9 @@ class DayByDay:
         return (day - (self.first or day)).days * DAY_H
 
 
-def _steps(inch: Sequence[RainSpan]) -> list[Step]:
+def _steps(inch: Sequence[RainSpan]) -> list[RoutedSpan]:
     """Return an inch of rain in short parts of its day."""
-    found: list[Step] = []
+    found: list[RoutedSpan] = []
     parts = math.ceil(SHORT / max(1, len(inch)))
     for span in reversed(inch):
         long, more = (span.end - span.start) / parts, (span.last - span.first) / parts
@@ -281,5 +281,5 @@ def _steps(inch: Sequence[RainSpan]) -> list[Step]:
             start, first = span.start + place * long, span.first + place * more
             fall, hardest = long * (first + more / 2), first + max(0.0, more)
             later = max(found[-1].hardest, found[-1].later) if found else 0.0
-            found.append(Step(start, start + long, fall, hardest, later))
+            found.append(RoutedSpan(start, start + long, fall, hardest, later))
     return found[::-1]
