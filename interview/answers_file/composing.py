@@ -117,7 +117,7 @@ class Composer:
         text, style = event.value, event.style or ""
         if len(text) > SCALAR_LIMIT:
             self.refuse(event, f"This answer is longer than {SCALAR_LIMIT} characters; shorten it.")
-        if found := re.search(FORBIDDEN, text):
+        if not text.isprintable() and (found := re.search(FORBIDDEN, text)):
             self.refuse(event, f"This answer holds a control character ({code(found.group())}).")
         if style in ("|", ">") and not text:
             self.refuse(event, f'Nothing follows the "{style}"; write the answer in double quotes.')

@@ -182,4 +182,4 @@ def _clean(line: str, longest: int, wide: bool) -> str:
     if not wide and not line.isascii():
         with suppress(UnicodeDecodeError):
             line = line.encode("latin-1").decode("utf-8")
-    return re.sub(_STEERING, "\ufffd", line)
+    return line if line.isprintable() else re.sub(_STEERING, "\ufffd", line)

@@ -45,7 +45,7 @@ def replaced(text: str, mark: Callable[[str], str]) -> str:
 
     Spaces that are not plain ones count as hidden. What binds an emoji together stays in it.
     """
-    if text.isprintable() and not re.search(_BLANK, text):
+    if text.isprintable() and (text.isascii() or not re.search(_BLANK, text)):
         return text
     parts: list[str] = []
     before = ""

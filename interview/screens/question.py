@@ -52,12 +52,12 @@ class QuestionScreen(FurtherPages, PageTurns):
         # A soak test does not wait: whoever comes back comes back to its page.
         found = None
         if session.answers.numbers("holes"):
-            from interview.screens.soak_watch import to_go_on_with
+            from interview.garden import soak_due
 
-            found = to_go_on_with(session)
+            found = soak_due.first(session.answers, session.now)
         half = [one for one in session.drafts if session._at(one) is not None]
         if found:
-            session.begin_at(found[0])
+            session.begin_at(found.address)
             self._begin_page(None)
             await self._show()
         elif session.step is not None and session.step.address in half:
@@ -71,7 +71,7 @@ class QuestionScreen(FurtherPages, PageTurns):
         self._resumed = bool(session.answers.texts) and not found
         self.set_interval(LOOK_SECONDS, self.show_testing)
         if found:
-            self._time(found[1], resumed=True)
+            self._time(found.step, resumed=True)
 
     async def on_screen_resume(self) -> None:
         """Show the page anew after another one, unless it is still the same."""

@@ -50,12 +50,6 @@ def under_way(session: Session, tests: Sequence[HoleTest] | None = None) -> list
     return soak_due.awaited(of, session.answers, session.now.date())
 
 
-def to_go_on_with(session: Session) -> tuple[str, Step] | None:
-    """Return the hole that is to be looked at first, and the address of what is noted then."""
-    found = soak_due.first(session.answers, session.now)
-    return (found.address, found.step) if found else None
-
-
 def due_words(session: Session) -> str:
     """Say which hole is to be looked at now or in a few minutes, or nothing."""
     said = []

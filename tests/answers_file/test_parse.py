@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import re
+import sys
 
 import pytest
 import yaml
@@ -15,12 +16,15 @@ from interview.answers_file import (
     Unreadable,
     Unwritable,
     composing,
+    named_files,
     nodes,
     parse,
     render,
     same,
+    tree,
     unwritable,
 )
+from interview.reading import foreign
 
 SAMPLE = """\
 # Answers of a rain garden interview. You may edit this file by hand.
@@ -447,3 +451,12 @@ def test_comments_are_wrapped_at_80_columns_and_cannot_break_out():
 def test_empty_answers_are_left_out_of_a_new_file():
     text = render({"start": {"a": "", "b": [], "c": {"d": ""}}, "soak": {"e": [{}, "x"]}}, no_notes)
     assert "start" not in text and parse(text.encode()).tree["soak"] == {"e": [{}, "x"]}
+
+
+def test_no_character_that_is_refused_or_steers_is_printable():
+    # Text that Python calls printable is not looked through for them.
+    printable = "".join(filter(str.isprintable, map(chr, range(sys.maxunicode + 1))))
+    assert len(printable) > 100_000
+    for marks in (tree.FORBIDDEN, named_files._STEERING):
+        assert re.search(marks, printable) is None
+    assert re.search(foreign._BLANK, "".join(filter(str.isascii, printable))) is None
