@@ -242,8 +242,11 @@ class Plant(PlantFacts):
         return any(part.startswith(f"{region.name}:") for part in parts)
 
 
+_GAPS = str.maketrans("", "", " \t-'’‐‑")
+
+
 def _closed_up(name: str) -> str:
-    return "".join(one for one in name.casefold() if one not in " \t-'’‐‑")
+    return name.casefold().translate(_GAPS)
 
 
 FLORAS: dict[str, tuple[str, tuple[str, ...]]] = {
