@@ -39,9 +39,11 @@ OWN_NEEDED = ("scientific_name", "common_name", "kind", "sun", "zones")
 OWN_ONLY = ("height_max_m", "spacing_cm", "wetland_any")
 """Columns of the gardener's own file alone: metric sizes, and one rating for any place."""
 
+_RATED = {one: f"wetland_{one.name}" for one in ListRegion}
+
 OPTIONAL = (
     "other_names", "native_checked", "native_unchecked", "native_caution", "height_min_ft",
-    "bloom_start", "bloom_end", *(f"wetland_{one.name}" for one in ListRegion), "indicator_status",
+    "bloom_start", "bloom_end", *_RATED.values(), "indicator_status",
     "indicator_source", "rated_by_two", "rated_by_one", "rated_upl_or_unlisted", "rating_conflict",
     "hardiness_min", "hardiness_max", "toxic", "usda_toxicity", "spreads", "thorny", "over_8ft",
     "needs_long_wet", "remarks", "usda_symbol", "standing_water", "moisture", "drought", "salt",
@@ -68,23 +70,24 @@ OWN_LIMIT = 2_000_000
 
 
 def _months(row: Row) -> tuple[int, ...]:
-    ends = [row.text(column)[:3].title() for column in ("bloom_start", "bloom_end")]
-    if ends == ["", ""]:
-        return ()
-    for column, word in zip(("bloom_start", "bloom_end"), ends, strict=True):
-        if word not in MONTHS:
+    first, last = (row.text(column)[:3].title() for column in ("bloom_start", "bloom_end"))
+    for column, word in (("bloom_start", first), ("bloom_end", last)):
+        if word not in MONTHS and (first or last):
             row.fault(column, f"Write a month such as May for {column}, or leave both empty.")
             return ()
-    first, last = (MONTHS.index(word) for word in ends)
-    return tuple((first + step) % 12 + 1 for step in range((last - first) % 12 + 1))
+    return _from_to(first, last) if first else ()
+
+
+@cache
+def _from_to(first: str, last: str) -> tuple[int, ...]:
+    """Return the numbers of the months from one to another, over the turn of the year."""
+    start, end = MONTHS.index(first), MONTHS.index(last)
+    return tuple((start + step) % 12 + 1 for step in range((end - start) % 12 + 1))
 
 
 def _ratings(row: Row) -> tuple[tuple[ListRegion, Indicator], ...]:
-    found = []
-    for region in ListRegion:
-        for indicator in row.members(f"wetland_{region.name}", Indicator, True)[:1]:
-            found.append((region, indicator))
-    return tuple(found)
+    found = ((region, row.members(column, Indicator, True)) for region, column in _RATED.items())
+    return tuple((region, rated[0]) for region, rated in found if rated)
 
 
 def _words(row: Row, column: str, allowed: tuple[str, ...]) -> tuple[str, ...]:
