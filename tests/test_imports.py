@@ -69,6 +69,13 @@ def test_asking_for_help_loads_no_units_and_no_yaml(word, tmp_path):
     assert not loaded_by(word, folder=tmp_path) & {"pint", "yaml"}
 
 
+def test_the_figures_load_no_interview_and_no_picture(tmp_path):
+    names = loaded_by("--figures", str(SAMPLE), folder=tmp_path)
+    mine = {name.removeprefix("interview.") for name in names}
+    assert not {name for name in mine if name.startswith(("drawing.", "plain.interview"))}
+    assert mine.isdisjoint({"asking.walk", "garden.session", "garden.soak_due"})
+
+
 def imported(path: Path) -> set[str]:
     """Return the first names of everything a file imports, wherever in the file."""
     names: set[str] = set()

@@ -10,7 +10,7 @@ import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import field
 from pathlib import Path
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from interview import answers_file as af
 from interview.answers_file import Lock, Trouble, own_files
@@ -20,10 +20,12 @@ from interview.asking.answers import Answers
 from interview.asking.statuses import IN_USE, UNREADABLE, UNUSABLE
 from interview.garden import store
 from interview.garden.plan import Plan
-from interview.garden.session import Session
 from interview.garden.stages import new_answers
 from interview.quantities.records import record
 from interview.reading.foreign import shell_word
+
+if TYPE_CHECKING:
+    from interview.garden.session import Session
 
 NEW_FILE = "rain_garden.yaml"
 """The file of a new garden where no name was given."""
@@ -191,6 +193,8 @@ def _path(name: str | None) -> Path | Refusal:
 def _open(
     path: Path, lock: Lock, now: Callable[[], dt.datetime], written_by: str, plants: str
 ) -> Opened:
+    from interview.garden.session import Session  # none is opened for a report
+
     notices = [lock.notice] if lock.notice else []
     if not path.exists() and not path.is_symlink():
         keeper = store.FileKeeper(path, written_by)

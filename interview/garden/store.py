@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import os
 from collections.abc import Iterable
 from contextlib import suppress
@@ -163,8 +162,10 @@ class _AnswersReader:
             self.trouble(path, "An empty list says nothing. Write none if there is none of these.")
 
     def _strange(self, path: tuple[str | int, ...], known: list[str]) -> None:
+        from difflib import get_close_matches
+
         name = str(path[-1])
-        near = difflib.get_close_matches(name, known, 1, 0.6)
+        near = get_close_matches(name, known, 1, 0.6)
         elsewhere = STAGE_OF.get(name)
         if elsewhere is not None and name not in known:
             said = f"This name belongs elsewhere, under {elsewhere.key}. It is kept, but not used."

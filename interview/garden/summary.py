@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 from interview.asking import own_fault, route
 from interview.asking.answers import Answers
 from interview.asking.question import Question, Unanswered
-from interview.garden import figures, soak_due
+from interview.garden import figures
 from interview.garden.afterwards.levels_questions import LEVELS
 from interview.garden.figures import BY_KEY, find
 from interview.garden.form.choices import FloorShape
@@ -314,6 +314,8 @@ def waiting_text(plan: Plan) -> str:
 
     A soak test under way comes first, for it does not wait.
     """
+    from interview.garden import soak_due
+
     found = waiting(plan)
     looks = soak_due.under_way(plan.answers, plan.now)
     if not found and not looks:

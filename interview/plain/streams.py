@@ -5,7 +5,6 @@ from __future__ import annotations
 import codecs
 import errno
 import os
-import signal
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager, suppress
@@ -121,6 +120,8 @@ def hush() -> None:
 @contextmanager
 def listening(heard: Callable[[int, FrameType | None], None]) -> Iterator[None]:
     """Have requests to end ``heard`` while this lasts; those that are ignored stay so."""
+    import signal  # slow to load, and a report on one file hears none
+
     before = {}
     for name in SIGNALS:
         number = getattr(signal, name, None)
@@ -183,6 +184,8 @@ class Typist:
         return listening(self._heard)
 
     def _heard(self, number: int, frame: FrameType | None) -> None:
+        import signal
+
         self.ended_by = number
         # A save may hang on a dead disk: whoever asks again is to be rid of the program.
         signal.signal(number, signal.SIG_DFL)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Mapping, Sequence
 
@@ -84,9 +83,11 @@ def _short(label: str) -> str:
 
 
 def _unlisted(clean: str, options: Options) -> Refused:
+    from difflib import get_close_matches
+
     found = {_folded(label): (key, label) for key, label in options}
     found |= {_folded(key): (key, label) for key, label in options}
-    near = difflib.get_close_matches(_folded(clean), list(found), n=1)
+    near = get_close_matches(_folded(clean), list(found), n=1)
     if near or (near := _by_a_word(_folded(clean), found)):
         key, label = found[near[0]]
         return Suggested(f"{shown(clean)} is not on the list. Did you mean {_short(label)}?", key)
@@ -98,6 +99,8 @@ def _unlisted(clean: str, options: Options) -> Refused:
 
 def _by_a_word(clean: str, found: Mapping[str, tuple[str, str]]) -> list[str]:
     """Return the one name that holds a word like one of ``clean``; nothing where several do."""
+    from difflib import get_close_matches
+
     words: dict[str, set[str]] = {}
     for name in found:
         for word in re.findall(r"[^\W\d_]+", name):
@@ -108,7 +111,7 @@ def _by_a_word(clean: str, found: Mapping[str, tuple[str, str]]) -> list[str]:
     names = {
         name
         for word in typed
-        for like in difflib.get_close_matches(word, list(words), n=1, cutoff=_LIKE_A_WORD)
+        for like in get_close_matches(word, list(words), n=1, cutoff=_LIKE_A_WORD)
         for name in words[like]
     }
     return sorted(names) if len({found[name][0] for name in names}) == 1 else []

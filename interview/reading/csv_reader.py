@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import csv
 import io
-from difflib import get_close_matches
 from enum import Enum
 from functools import lru_cache
 from typing import NamedTuple, TypeVar
@@ -199,6 +198,8 @@ def _heading_faults(names: list[str], known: tuple[str, ...], line: int) -> list
     faults = []
     for name in names:
         if name not in known:
+            from difflib import get_close_matches
+
             near = get_close_matches(name, known, n=1)
             hint = f"did you mean {near[0]}?" if near else "it is not used."
             faults.append(

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import os
 import re
-import shlex
 import unicodedata
 from collections.abc import Callable
 
@@ -95,7 +94,9 @@ def shell_word(name: str, encoding: str = "utf-8") -> str:
     end at the end of a name.
     """
     if shown(name) == name and _fits(name, encoding):
-        return shlex.quote(name)
+        from shlex import quote
+
+        return quote(name)
     body = "".join(
         one if _stands_bare(one, encoding) and (place or one != "-") else _octal(one)
         for place, one in enumerate(name)

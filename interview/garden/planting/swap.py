@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from difflib import get_close_matches
 
 from interview.garden.planting.choice import MOST_KINDS, Bed, Candidate, substitute
 from interview.garden.planting.count import own_count, shared_counts
@@ -35,6 +34,8 @@ def matching(plants: Sequence[Plant], name: str) -> list[Plant]:
 
 def stranger(name: str, plants: Sequence[Plant]) -> str:
     """Say that the list does not know ``name``, with the nearest name it has."""
+    from difflib import get_close_matches
+
     known = {one: one for plant in plants for one in sorted(plant.names)}
     near = get_close_matches(" ".join(name.split()).casefold(), known)
     hint = "look up how wet it likes to be."

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import field
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from interview.asking.answers import Answers, noting
 from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
-from interview.drawing.scene import Drawing, Material
 from interview.garden.place import questions as start
 from interview.garden.survey import pacing_questions as walking
 from interview.garden.survey import questions as survey
@@ -27,7 +26,6 @@ from interview.garden.survey.catchment import (
     joined_share,
     share_of_gutter,
 )
-from interview.garden.survey.drawing import surface_drawing
 from interview.garden.survey.pacing import Pace
 from interview.garden.survey.pieces import PitchGiven, RoofPitch, plan_length
 from interview.garden.survey.runoff import Cover, HydrologicGroup, RunoffMethod
@@ -46,6 +44,9 @@ from interview.quantities.units import (
     total,
 )
 from interview.reading import Refused
+
+if TYPE_CHECKING:
+    from interview.drawing.scene import Drawing
 
 _PITCH = {
     "in 12": PitchGiven.RISE_IN_12,
@@ -311,6 +312,9 @@ def drawing_of(answers: Answers) -> Drawing:
     North is drawn where a person said which way it is. Where the part that drains here is not
     known yet, the drawing says so.
     """
+    from interview.drawing.scene import Material
+    from interview.garden.survey.drawing import surface_drawing
+
     lines = answers[surfacing.PIECES]
     north = None
     if surfacing.SURFACE_NORTH.asks(answers):
@@ -324,18 +328,18 @@ def drawing_of(answers: Answers) -> Drawing:
             share,
             north,
             words,
-            _PAINTED[answers[sharing.SURFACE_KIND]],
+            Material[_PAINTED[answers[sharing.SURFACE_KIND]]],
         )
     except ValueError as wrong:
         raise _impossible(answers, wrong) from None
 
 
 _PAINTED = {
-    "roof": Material.ROOF,
-    "paved": Material.STONE,
-    "gravel": Material.STONE,
-    "compacted": Material.SOIL,
-    "lawn": Material.LAWN,
+    "roof": "ROOF",
+    "paved": "STONE",
+    "gravel": "STONE",
+    "compacted": "SOIL",
+    "lawn": "LAWN",
 }
 
 

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from interview.asking.question import Unanswered
 from interview.garden.survey import outlines, shapes
 from interview.garden.survey.pacing import Pace, paced
-from interview.garden.survey.piece_layout import Placed
 from interview.garden.survey.piece_lines import PieceLine
 from interview.garden.survey.pieces import Piece, SideError, plan_area, side_error, taped
 from interview.garden.survey.shapes import Shape
 from interview.quantities.units import quantity
+
+if TYPE_CHECKING:
+    from interview.garden.survey.piece_layout import Placed
 
 PaceFor = Callable[[str], tuple[str, Pace]]
 """Returns the name and the pace of the walker of that name, or of the only one."""
@@ -70,6 +73,8 @@ def drawn_piece(line: PieceLine) -> Piece | Placed:
     piece = piece_of(line)
     if line.at is None:
         return piece
+    from interview.garden.survey.piece_layout import Placed  # drawn, and not reckoned with
+
     return Placed(piece, line.at[0], line.at[1], line.turned)
 
 
