@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from textual import work
 from textual.app import ComposeResult
-from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.message import Message
 from textual.worker import get_current_worker
@@ -18,7 +17,7 @@ from interview.garden.session import Session
 from interview.screens import words
 from interview.screens.badge import marked
 from interview.screens.long_wait import Stopped, telling_page
-from interview.screens.parts import Words, is_there
+from interview.screens.parts import Scrolled, Words, is_there
 
 if TYPE_CHECKING:
     from interview.garden.plan import Plan
@@ -41,7 +40,7 @@ class LinesWanted(NamedTuple):
         return other is not None and self.plan is other.plan and self[1:] == other[1:]
 
 
-class PlanSoFar(VerticalScroll):
+class PlanSoFar(Scrolled):
     """What is known of the garden, and what is next."""
 
     can_focus = True

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
-from textual.containers import Vertical
 from textual.message import Message
 
 from interview.asking.question import Kind
 from interview.reading import is_unknown
+from interview.screens.parts import Stacked
 
 
 class Asked(NamedTuple):
@@ -38,7 +38,7 @@ class Asked(NamedTuple):
         return f"Enter alone takes {self.default}" if self.default else ""
 
 
-class Field(Vertical):
+class Field(Stacked):
     """Where an answer is given."""
 
     class Given(Message):

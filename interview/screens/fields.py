@@ -5,7 +5,6 @@ from __future__ import annotations
 import textwrap
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal
 from textual.widgets import Input
 
 from interview.asking.kinds import Choice, InSteps, Note, Ticks, YesNo
@@ -13,7 +12,7 @@ from interview.garden.soak.reading_lines import Readings
 from interview.screens.field import Asked, Field
 from interview.screens.list_field import ListField, SoakField
 from interview.screens.lists import NONE_OF_THEM, Choices, Marks
-from interview.screens.parts import Line, Words
+from interview.screens.parts import Across, Line, Words
 
 LONGEST = 64
 """Most characters of a one-value answer."""
@@ -223,7 +222,7 @@ class TextField(Field):
         value = (self.asked.typed or self.asked.text) if len(lines) < 2 else ""
         if len(lines) > 1:
             yield Words("\n".join(lines), classes="kept")
-        with Horizontal(classes="entry"):
+        with Across(classes="entry"):
             hint = self.asked.placeholder if len(lines) < 2 else "Enter alone keeps these rows"
             yield Line(value, longest, placeholder=hint, id="entry")
 

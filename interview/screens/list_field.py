@@ -8,7 +8,6 @@ from typing import ClassVar
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
-from textual.containers import Horizontal
 from textual.message import Message
 from textual.widgets import Input
 
@@ -17,7 +16,7 @@ from interview.garden.soak.reading_lines import said_line
 from interview.screens import keys
 from interview.screens.field import Field
 from interview.screens.lists import Items
-from interview.screens.parts import Line, Words
+from interview.screens.parts import Across, Line, Words
 
 LONGEST_ITEM = 200
 HELP = (
@@ -50,7 +49,7 @@ class ListField(Field):
 
     def compose(self) -> ComposeResult:
         yield Items(list_lines(self.asked.text))
-        with Horizontal(classes="entry"):
+        with Across(classes="entry"):
             yield Line("", LONGEST_ITEM, many=True, id="entry", placeholder=self.asked.placeholder)
 
     @property

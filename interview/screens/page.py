@@ -10,7 +10,6 @@ from rich.console import RenderableType
 from textual import events
 from textual._compositor import ChopsUpdate, LayoutUpdate
 from textual.app import App, ComposeResult
-from textual.containers import Vertical
 from textual.css.query import NoMatches
 from textual.driver import Driver
 from textual.geometry import Size
@@ -21,7 +20,7 @@ from textual.widget import Widget
 from interview.reading.foreign import lines_shown
 from interview.screens import keys
 from interview.screens.frame import KeyLine, Notice, Said, StageStrip, TopLine, Weight, garden_name
-from interview.screens.parts import LOW, NARROW, ROOMY, SMALLEST, WIDE, Line, Words
+from interview.screens.parts import LOW, NARROW, ROOMY, SMALLEST, WIDE, Line, Stacked, Words
 from interview.screens.sent import Changes, Sent
 from interview.screens.stages import NOT_STARTED, StageShare
 
@@ -114,7 +113,7 @@ class Page(Screen[Any]):
         yield StageStrip(id="strip")
         yield Words(id="unsaved")
         yield from self.parts()
-        with Vertical(id="foot"):
+        with Stacked(id="foot"):
             yield Notice(id="notice")
             yield KeyLine(id="keyline")
         yield Words(

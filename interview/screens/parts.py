@@ -9,11 +9,12 @@ from typing import Any, ClassVar
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, Vertical
+from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.dom import NoScreen
 from textual.geometry import Size
 from textual.message import Message
+from textual.reactive import Reactive
 from textual.screen import ModalScreen
 from textual.visual import VisualType
 from textual.widget import Widget
@@ -44,7 +45,34 @@ def _alike(text: str | Content | None) -> str:
 _FIGURES = "[0-9]"
 
 
-class Words(Static):
+class Laid(Widget):
+    """A part of which the page is laid out once for a change.
+
+    After a layout in which the room that its content takes changed, Textual lays the page out a
+    second time and paints the part again, to the same cells: a part of another size is painted at
+    once, and a scroll bar that comes or goes asks for a layout itself.
+    """
+
+    virtual_size: Reactive[Size] = Reactive(Size(0, 0), repaint=False)
+
+
+class Across(Horizontal, Laid):
+    """Parts beside one another."""
+
+
+class Stacked(Vertical, Laid):
+    """Parts under one another."""
+
+
+class Holder(Container, Laid):
+    """Parts as the styles lay them out."""
+
+
+class Scrolled(VerticalScroll, Laid):
+    """Parts under one another, scrolled where they have no room."""
+
+
+class Words(Static, Laid):
     """Text shown exactly as it is: nothing in it is read as markup, or by the terminal."""
 
     def __init__(self, text: str = "", **kwargs: Any) -> None:
@@ -128,7 +156,7 @@ _EDITING = {
 }
 
 
-class Line(Input):
+class Line(Input, Laid):
     """One line of text that never cuts a paste silently."""
 
     class Pasted(Message):
@@ -149,6 +177,7 @@ class Line(Input):
         super().__init__(
             value, max_length=max(longest, len(value)), select_on_focus=False, **kwargs
         )
+        self.add_class("-valid")  # Textual has it so from the first key on, and styles it anew
         self._many = many
 
     def say(self, text: str) -> None:

@@ -7,7 +7,6 @@ from enum import Enum
 from typing import NamedTuple
 
 from textual.app import ComposeResult
-from textual.containers import Container, Vertical, VerticalScroll
 from textual.content import Content
 
 from interview.asking.kinds import Moment
@@ -21,7 +20,7 @@ from interview.screens.field import Field
 from interview.screens.keys import PageKey
 from interview.screens.live import LivePicture
 from interview.screens.page import Page
-from interview.screens.parts import Words
+from interview.screens.parts import Holder, Scrolled, Stacked, Words
 from interview.screens.preview import Preview
 from interview.screens.saver import BackgroundKeeper
 from interview.screens.stages import STAGE_NAMES
@@ -72,15 +71,15 @@ class QuestionPage(Page):
         self._place: Place | None = None
         """The page shown; nothing for a question that stands on none."""
         self._shown: Shown | None = None
-        self._slot = Container(id="slot")
+        self._slot = Holder(id="slot")
         """Holds the field, or the rows: looked through many times a turn, and the page is large."""
         self._aside = ""
         """``why`` or ``how`` while that is shown under the question."""
 
     def parts(self) -> ComposeResult:
         yield Words(id="testing")
-        with Container(id="body"):
-            with Vertical(id="left"), VerticalScroll(id="asking", can_focus=False):
+        with Holder(id="body"):
+            with Stacked(id="left"), Scrolled(id="asking", can_focus=False):
                 yield Words(id="item")
                 yield Words(id="told")
                 yield Words(id="before", classes="quiet")
@@ -97,7 +96,7 @@ class QuestionPage(Page):
                 yield Words(id="sketch")
                 yield Words(id="aside")
                 yield Words(id="stage_list")
-            with Vertical(id="beside"):
+            with Stacked(id="beside"):
                 yield LivePicture(id="live")
                 yield PlanSoFar(id="plan_so_far")
 

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from textual import events
 from textual.app import ComposeResult
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import DataTable
 
@@ -28,7 +27,7 @@ from interview.screens import keys, soak_watch, words
 from interview.screens.frame import KeyLine
 from interview.screens.page import Page
 from interview.screens.palette import MARKS
-from interview.screens.parts import Line, Words
+from interview.screens.parts import Across, Holder, Line, Scrolled, Stacked, Words
 from interview.screens.reminding import RemindingApp, reminders_of
 from interview.screens.soak_entry import SoakEntry
 from interview.screens.soak_parts import Clock, Pane, ReadingRows, Room, WaitBar
@@ -77,9 +76,9 @@ class SoakPage(Page):
 
     def parts(self) -> ComposeResult:
         yield Words(id="caution")
-        with Container(id="upper"):
-            with Vertical(id="timing"):
-                with Horizontal(id="clockwork"):
+        with Holder(id="upper"):
+            with Stacked(id="timing"):
+                with Across(id="clockwork"):
                     yield Clock(id="elapsed")
                     yield Words(id="since")
                 yield WaitBar(id="wait")
@@ -87,15 +86,15 @@ class SoakPage(Page):
                 yield Words(id="do_now")
                 yield ReadingRows(id="readings_box")
             yield Pane(id="hole", can_focus=False)
-        with Container(id="lower"):
+        with Holder(id="lower"):
             yield Pane(id="chart", can_focus=False)
-            with VerticalScroll(id="words_box", can_focus=False):
+            with Scrolled(id="words_box", can_focus=False):
                 yield Words(id="verdict")
                 yield Words(id="meaning")
                 yield Words(id="and_then", classes="quiet")
                 yield Words(id="told")
                 yield Words(id="others", classes="quiet")
-        with Vertical(id="entry_box"):
+        with Stacked(id="entry_box"):
             yield Words(id="entry_title")
             yield Line("", LONGEST, id="entry_line")
             yield Words(id="entry_heard", classes="refused")

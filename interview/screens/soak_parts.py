@@ -9,16 +9,14 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from rich.segment import Segment
 from rich.style import Style
 from textual.app import ComposeResult
-from textual.containers import Vertical
 from textual.geometry import Region, Size
 from textual.strip import Strip
-from textual.widget import Widget
 from textual.widgets import DataTable
 
 from interview.drawing.words import column_width
 from interview.screens import themes
 from interview.screens.palette import Palette
-from interview.screens.parts import Words
+from interview.screens.parts import Laid, Stacked, Words
 from interview.screens.picture import Picture
 
 if TYPE_CHECKING:
@@ -53,7 +51,7 @@ def sign(char: str, large: bool) -> tuple[str, ...]:
     )
 
 
-class Clock(Widget):
+class Clock(Laid):
     """Hours, minutes and seconds in dots; a second repaints the digits that change."""
 
     def __init__(self, **kwargs: Any) -> None:
@@ -127,7 +125,7 @@ def bar_cells(part: float, columns: int) -> tuple[str, int]:
     return full, columns - len(full)
 
 
-class WaitBar(Widget):
+class WaitBar(Laid):
     """How far the wait is for what is due next, with its words at both ends."""
 
     def __init__(self, **kwargs: Any) -> None:
@@ -243,7 +241,7 @@ class Room(NamedTuple):
         return sum(max(1, len(textwrap.wrap(line, wide))) for line in text.splitlines())
 
 
-class ReadingRows(Vertical):
+class ReadingRows(Stacked):
     """The readings in a table, and under the last one what is due next."""
 
     def compose(self) -> ComposeResult:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from textual.strip import Strip
-from textual.widget import Widget
+
+from interview.screens.parts import Laid
 
 
-class Strips(Widget):
+class Strips(Laid):
     """Shows rows on the ground of the page. What draws is not loaded with it."""
 
     strips: tuple[Strip, ...] = ()
