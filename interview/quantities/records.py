@@ -32,6 +32,8 @@ def record(cls: type[T] | None = None, /, *, eq: bool = True, frozen: bool = Tru
     """
 
     def made(one: type[T]) -> type[T]:
+        # Without a line of its own the signature would be written out, which is slow.
+        one.__doc__ = one.__doc__ or one.__name__
         dataclass(init=False, repr=False, eq=False, match_args=False)(one)
         parts = fields(one)  # type: ignore[arg-type]
         methods: dict[str, Any] = {

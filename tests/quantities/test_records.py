@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import inspect
 
 import pytest
 
@@ -108,3 +109,14 @@ def test_a_record_that_is_not_frozen_can_be_set_and_is_no_key(decorate):
     del other.wide
     with pytest.raises(TypeError):
         hash(one)
+
+
+def test_no_signature_is_written_out_for_a_record_without_a_line_of_its_own(monkeypatch):
+    looked = []
+    monkeypatch.setattr(inspect, "signature", lambda *of: looked.append(of))
+
+    @record
+    class Silent:
+        name: str
+
+    assert Silent("a").name == "a" and not looked
