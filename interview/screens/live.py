@@ -11,22 +11,19 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from textual import events, work
 from textual.message import Message
 from textual.strip import Strip
-from textual.timer import Timer
 
 from interview.asking import own_fault, route
 from interview.asking.path import Place
 from interview.asking.route import Step
 from interview.garden.scenes import scene_of
 from interview.garden.session import Session
+from interview.screens.after_typing import FollowsTyping
 from interview.screens.parts import is_there
 from interview.screens.strips import Strips
 
 if TYPE_CHECKING:
     from interview.drawing.scene import Drawing
     from interview.garden.plan import Plan
-
-TYPING_RESTS = 0.15
-"""Seconds without a key after which the picture follows what is typed."""
 
 
 class Wanted(NamedTuple):
@@ -50,7 +47,7 @@ def _of(one: Wanted) -> tuple[object, ...]:
     return (one.place, one.step, one.typed, one.size, one.theme)
 
 
-class LivePicture(Strips):
+class LivePicture(Strips, FollowsTyping):
     """Shows what is measured, a little later: no key waits for it.
 
     Of several pictures wanted while one is drawn the last alone is.
@@ -74,7 +71,6 @@ class LivePicture(Strips):
         self._busy = False
         self._waits = True
         """For the plan so far, as one opens a garden: both at once would bring that late."""
-        self._rest: Timer | None = None
         self.drawing: Drawing | None = None
         """What is shown."""
 
@@ -101,13 +97,7 @@ class LivePicture(Strips):
         if self._place is None:
             return
         self._typed = _typed(typed)
-        if self._rest is not None:
-            self._rest.stop()
-            self._rest = None
-        if TYPING_RESTS:
-            self._rest = self.set_timer(TYPING_RESTS, self._begin)
-        else:
-            self._begin()
+        self.once_typing_rests(self._begin)
 
     def wait_no_longer(self) -> None:
         """Draw from here on: the plan so far stands."""

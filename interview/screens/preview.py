@@ -13,11 +13,12 @@ from interview.asking.kinds import Note
 from interview.asking.route import Step
 from interview.garden.session import Session
 from interview.quantities.evidence import Grade
+from interview.screens.after_typing import FollowsTyping
 from interview.screens.badge import badged
 from interview.screens.parts import Words, is_there
 
 
-class Preview(Words):
+class Preview(Words, FollowsTyping):
     """A line that follows what is typed, a little later: no key waits for a sum.
 
     Of several texts typed while one is looked at the last alone is.
@@ -33,7 +34,10 @@ class Preview(Words):
         if step.question.kind.many or isinstance(step.question.kind, Note):
             return
         self._wanted = (session, step, text, dict(others))
-        if not self._busy:
+        self.once_typing_rests(self._begin)
+
+    def _begin(self) -> None:
+        if self._wanted is not None and not self._busy:
             self._busy = True
             self._look(*self._wanted)
 
@@ -67,8 +71,7 @@ class Preview(Words):
         if self._wanted is None or not is_there(self):
             return
         if self._wanted[1:] != of[1:]:
-            self._busy = True
-            self._look(*self._wanted)
+            self._begin()
         else:
             self.set_class(bad, "refused")
             self.say(said)

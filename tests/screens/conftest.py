@@ -25,7 +25,7 @@ from interview.garden.opening import Opened, open_session
 from interview.garden.session import Session
 from interview.garden.soak.reading_lines import Readings
 from interview.plain import interview as plain
-from interview.screens import live, typed_ahead
+from interview.screens import after_typing, typed_ahead
 from interview.screens.app import Door, InterviewApp
 from interview.screens.frame import KeyLine, Notice
 from interview.screens.page import Page
@@ -234,7 +234,7 @@ def sit(tmp_path: Path, clock: Callable[[], dt.datetime], monkeypatch: pytest.Mo
     # Nobody here waits between two keys; what depends on it has tests of its own.
     monkeypatch.setattr(typed_ahead, "REST", 0.0)
     monkeypatch.setattr(typed_ahead, "BURST", 0.0)
-    monkeypatch.setattr(live, "TYPING_RESTS", 0.0)
+    monkeypatch.setattr(after_typing, "TYPING_RESTS", 0.0)
 
     @asynccontextmanager
     async def down(

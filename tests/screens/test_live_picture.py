@@ -9,9 +9,10 @@ from itertools import pairwise
 import pytest
 
 from interview.garden import live_picture as garden_picture
-from interview.screens import live
+from interview.screens import after_typing
 from interview.screens.lists import Choices
 from interview.screens.live import LivePicture
+from interview.screens.preview import Preview
 
 SIZES = [(60, 20), (80, 24), (100, 30), (160, 45)]
 ADDRESSES = {
@@ -197,14 +198,17 @@ async def test_of_what_is_typed_while_one_is_drawn_the_last_alone_is_drawn(
         assert "14 ft" in shown.text
 
 
-async def test_the_picture_waits_until_typing_rests(sit, sample, monkeypatch) -> None:
+@pytest.mark.parametrize("part", [LivePicture, Preview])
+async def test_what_is_drawn_and_told_of_the_words_waits_until_typing_rests(
+    sit, sample, monkeypatch, part
+) -> None:
     begun: list[str] = []
     async with sit(sample("finished_us.yaml")) as person:
         await person.goes_to("spots.1.tree_distance")
         await person.rests()
-        shown = picture(person)
-        monkeypatch.setattr(live, "TYPING_RESTS", 3600.0)
-        monkeypatch.setattr(LivePicture, "_begin", lambda self: begun.append("begun"))
+        shown = person.app.screen.query_one(part)
+        monkeypatch.setattr(after_typing, "TYPING_RESTS", 3600.0)
+        monkeypatch.setattr(part, "_begin", lambda self: begun.append("begun"))
         await person.press("backspace", "1")
         assert not begun and shown._rest is not None
         # What follows when the time is over.
