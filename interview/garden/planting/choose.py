@@ -188,13 +188,23 @@ class PlantingPlan(NamedTuple):
         return tuple(one for one in dict.fromkeys(picks) if season in seasons_of(one))
 
 
-def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSite]) -> PlantingPlan:
+Suited = Mapping[Zone, Sequence[Candidate]]
+"""The plants that each zone would take."""
+
+
+def choose(
+    plants: Sequence[Plant],
+    wishes: Wishes,
+    zones: Mapping[Zone, ZoneSite],
+    suited: Suited | None = None,
+) -> PlantingPlan:
     """Return a planting for ``zones``: the same for the same plants and wishes.
 
     Each zone gets three kinds or more where the list and its area allow, one of them a grass,
     sedge or rush, and the garden three kinds in flower in each wanted season. Swaps and favourites
     change what was so chosen and leave the rest. Where no plant is at home no species is named,
-    only what to look for. Raises ValueError for negative areas or hours.
+    only what to look for. ``suited`` is what ``suited_to`` returns of them, where it is known, at
+    whatever distance. Raises ValueError for negative areas or hours.
     """
     sites = {zone: zones[zone] for zone in Zone if zone in zones}
     if not any(_known_here(plant, wishes) for plant in plants):
@@ -202,8 +212,11 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
         return PlantingPlan(bare, wet_findings(sites), (ELSEWHERE,))
     ordered = sorted(plants, key=lambda one: one.scientific_name)
     beds = {zone: bed_of(zone, site) for zone, site in sites.items()}
+    suited = suited or suited_to(ordered, wishes, sites)
+    named = {one.scientific_name: one for one in ordered}
     for bed in beds.values():
-        _sort(ordered, wishes, bed)
+        for one in suited[bed.zone]:
+            bed.candidates.append(one._replace(plant=named[one.plant.scientific_name]))
     used = tuple(bed for bed in beds.values() if bed.places > 0)
     fill(used, wishes.bloom)
     homeless, changes = make_changes(
@@ -217,6 +230,16 @@ def choose(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSit
     dry = (DRY_NOTES[zone] for zone, site in sites.items() if is_dry(zone, site))
     notes = (*dry, *notes_of(ordered, wishes, used), *changes)
     return PlantingPlan(planned, findings, tuple(dict.fromkeys(notes)), tuple(homeless))
+
+
+def suited_to(plants: Sequence[Plant], wishes: Wishes, zones: Mapping[Zone, ZoneSite]) -> Suited:
+    """Return the plants that each zone would take, by name, however far apart they are set."""
+    near = [
+        plant
+        for plant in sorted(plants, key=lambda one: one.scientific_name)
+        if _known_here(plant, wishes) and (plant.at_home(wishes.region) or not wishes.natives_only)
+    ]
+    return {zone: _suited(near, wishes, bed_of(zone, site)) for zone, site in zones.items()}
 
 
 def bed_of(zone: Zone, site: ZoneSite) -> Bed:
@@ -271,25 +294,23 @@ def _barred(plant: Plant, wishes: Wishes, bed: Bed) -> bool:
     return bool(said) or not _fit(plant, wishes, bed).ok
 
 
-def _sort(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> None:
-    """Give ``bed`` its candidates; where those are too few, makeshifts as well."""
-    against = []
+def _suited(plants: Sequence[Plant], wishes: Wishes, bed: Bed) -> list[Candidate]:
+    """Return the candidates of ``bed``; where those are too few, makeshifts as well."""
+    found, against = [], []
     for plant in plants:
-        here = plant.at_home(wishes.region)
-        if not _known_here(plant, wishes) or (not here and wishes.natives_only):
-            continue
         if not _barred(plant, wishes, bed):
-            bed.candidates.append(candidate(plant, wishes, bed))
-        elif here:
+            found.append(candidate(plant, wishes, bed))
+        elif plant.at_home(wishes.region):
             against.append(plant)
     for eased in eased_wishes(wishes):
-        if len(bed.candidates) >= WANTED_KINDS.value:
+        if len(found) >= WANTED_KINDS.value:
             break
-        there = {one.plant.scientific_name for one in bed.candidates}
+        there = {one.plant.scientific_name for one in found}
         for plant in (one for one in against if one.scientific_name not in there):
             said = makeshift(plant, wishes)
             if said and not _barred(plant, eased, bed):
-                bed.candidates.append(candidate(plant, eased, bed)._replace(makeshift=said))
+                found.append(candidate(plant, eased, bed)._replace(makeshift=said))
+    return found
 
 
 StandIns = Mapping[tuple[Zone, str], Plant | None]
@@ -317,22 +338,15 @@ def _picks(bed: Bed, wishes: Wishes, beside: StandIns) -> tuple[Pick, ...]:
     picks = []
     counts = (0,) * len(bed.picked) if bed.zone in wishes.sown else counts_of(bed)
     for one, count in zip(bed.picked, counts, strict=True):
-        known = cautions(one.plant, wishes.region, wishes.list_region)
+        plant = one.plant
+        known = cautions(plant, wishes.region, wishes.list_region)
         why = "You asked for it." if one.against else one.why
         said = tuple(text for text in (one.against, one.makeshift, *known) if text)
-        picks.append(
-            Pick(
-                one.plant,
-                count,
-                why,
-                said,
-                one.favourite,
-                one.against,
-                one.instead_of,
-                one.makeshift,
-                beside.get((bed.zone, one.plant.scientific_name)),
-            )
+        buy = beside.get((bed.zone, plant.scientific_name))
+        pick = Pick(
+            plant, count, why, said, one.favourite, one.against, one.instead_of, one.makeshift, buy
         )
+        picks.append(pick)
     return tuple(picks)
 
 

@@ -295,7 +295,7 @@ def introduced_at(plant: Plant, region: PlantRegion | None) -> tuple[str, ...]:
 
 def introduced_in_state(plant: Plant, place: State | None) -> bool:
     """Tell whether a flora that names the gardener's own state calls ``plant`` introduced."""
-    if place is None:
+    if place is None or not plant.native_caution:
         return False
     named = [
         one

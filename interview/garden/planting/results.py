@@ -9,7 +9,13 @@ from interview.garden.earth.results import EarthResults
 from interview.garden.planting import plant_file as plant_plan
 from interview.garden.planting import questions as planting
 from interview.garden.planting.choice import Season
-from interview.garden.planting.choose import PlantingPlan, choose, why_plant
+from interview.garden.planting.choose import (
+    PlantingPlan,
+    Suited,
+    choose,
+    suited_to,
+    why_plant,
+)
 from interview.garden.planting.plant_file import PlantFile
 from interview.garden.planting.plant_list import builtin_plants, with_own
 from interview.garden.planting.record import Plant, Sun
@@ -95,7 +101,12 @@ class PlantingResults(ReadsFiles):
     @part
     def chosen(self) -> PlantingPlan:
         """Which plants, how many, and where."""
-        return choose(self.plants, self.wishes, self.zones)
+        return choose(self.plants, self.wishes, self.zones, self._suited)
+
+    @part
+    def _suited(self) -> Suited:
+        """What each zone would take, whatever is planted."""
+        return suited_to(self._listed, self.wishes, self.zones)
 
     @part
     def of_large_pots(self) -> PlantingPlan:
@@ -111,7 +122,7 @@ class PlantingResults(ReadsFiles):
         if size is self.planted:
             return self.chosen
         plants = at_size(self._listed, size, self.size.place.system)
-        return choose(plants, self._wishes(size), self.zones)
+        return choose(plants, self._wishes(size), self.zones, self._suited)
 
     @part
     def berm_outside(self) -> Quantity:

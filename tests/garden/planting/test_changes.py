@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from interview.garden.planting import choice, swap
 from interview.garden.planting.choice import Bed, Candidate, Season, substitute
-from interview.garden.planting.choose import choose, why_plant
+from interview.garden.planting.choose import choose, suited_to, why_plant
 from interview.garden.planting.count import plant_count, shared_counts
 from interview.garden.planting.plant_list import builtin_places, builtin_plants
 from interview.garden.planting.record import (
@@ -18,7 +18,7 @@ from interview.garden.planting.record import (
     introduced_in_state,
 )
 from interview.garden.planting.regions import ListRegion, PlantRegion
-from interview.garden.planting.stock import PlantSize, apart, at_size
+from interview.garden.planting.stock import PlantSize, apart, at_size, sown
 from interview.garden.planting.swap import stranger
 from interview.garden.planting.wetness import (
     LONGEST_HOURS,
@@ -314,6 +314,24 @@ def test_plants_of_one_size_are_set_alike_but_for_shrubs(subtests):
                 assert small.set_by and small._replace(spacing_in=0, set_by="") == forb._replace(
                     spacing_in=0, set_by=""
                 )
+
+
+def test_what_suits_a_zone_is_the_same_at_any_distance(subtests):
+    swaps, kept = (Swap("closed bottle gentian"),), ("cardinal flower",)
+    for wishes in (MW._replace(swaps=swaps, favourites=kept), MW._replace(sun=Sun.SHADE)):
+        suited = suited_to(builtin_plants(), wishes, garden())
+        for size in PlantSize:
+            plants, now = at_size(builtin_plants(), size), wishes._replace(sown=sown(size))
+            with subtests.test(size=size):
+                assert choose(plants, now, garden(), suited) == choose(plants, now, garden())
+    # The distances are those of the plants given, though what suits was found of others.
+    pots = at_size(builtin_plants(), PlantSize.LARGE_POT)
+    of_pots, of_kinds = (
+        choose(one, MW, garden(), suited_to(pots, MW, garden())).total
+        for one in (pots, builtin_plants())
+    )
+    assert of_pots == choose(pots, MW, garden()).total
+    assert of_kinds == choose(builtin_plants(), MW, garden()).total != of_pots
 
 
 def test_the_nearest_name_is_offered_a_scientific_one_as_it_is_written():
