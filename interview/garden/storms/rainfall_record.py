@@ -47,7 +47,6 @@ class RecordReplay(NamedTuple):
     first: date
     last: date
     days: int
-    gaps: tuple[Gap, ...]
     rain: Quantity
     inflow_volume: Quantity
     spill_volume: Quantity
@@ -61,10 +60,25 @@ class RecordReplay(NamedTuple):
     months: tuple[RecordPart, ...]
     spells: tuple[Quantity, ...]
     """The longest unbroken time under water of the floor, then of each height asked for."""
-    days_over: tuple[date, ...]
-    """Days with more rain than is to be held."""
-    longest_rain_days: int
-    """Most days in a row with rain."""
+    depths: tuple[tuple[date, float], ...]
+    """The days told, and the inches of each."""
+    target: float
+    """Inches to hold."""
+
+    @property
+    def gaps(self) -> tuple[Gap, ...]:
+        """The days missing between the first and the last."""
+        return gaps_between([day for day, _ in self.depths])
+
+    @property
+    def days_over(self) -> tuple[date, ...]:
+        """Days with more rain than is to be held."""
+        return tuple(day for day, depth in self.depths if not within(depth, self.target))
+
+    @property
+    def longest_rain_days(self) -> int:
+        """Most days in a row with rain."""
+        return _longest_run(self.depths)
 
     @property
     def overflow_days_a_year(self) -> float:
@@ -145,7 +159,6 @@ def _result(run: DayByDay, depths: list[tuple[date, float]], target: float) -> R
         first=days[0],
         last=days[-1],
         days=len(days),
-        gaps=gaps_between(days),
         rain=quantity(rain, "in"),
         inflow_volume=quantity(inflow, "ft**3"),
         spill_volume=quantity(run.spill, "ft**3"),
@@ -156,8 +169,8 @@ def _result(run: DayByDay, depths: list[tuple[date, float]], target: float) -> R
         years=_parts(Counter(day.year for day in days), run.years),
         months=_parts(Counter(day.month for day in days), run.months),
         spells=tuple(quantity(one.longest, "h") for one in run.above),
-        days_over=tuple(day for day, depth in depths if not within(depth, target)),
-        longest_rain_days=_longest_run(depths),
+        depths=tuple(depths),
+        target=target,
     )
 
 
@@ -195,7 +208,7 @@ def _depths(days: Sequence[tuple[date, Quantity]]) -> list[tuple[date, float]]:
     return found
 
 
-def _longest_run(depths: list[tuple[date, float]]) -> int:
+def _longest_run(depths: Sequence[tuple[date, float]]) -> int:
     longest = run = 0
     before: date | None = None
     for day, depth in depths:
