@@ -100,9 +100,14 @@ class StormsResults(ReadsFiles):
 
     def _beds_in(self, rain: Quantity) -> Beds:
         """Return the beds with what runs off in a storm of ``rain``: more of a lawn in a large."""
-        if not survey_plan.varies(self.answers):
+        if not self._varies:
             return self.beds
         return self.beds_like(self.size.garden, self.survey.weighted_in(rain))
+
+    @part
+    def _varies(self) -> bool:
+        """Whether the part that runs off changes with the depth of rain."""
+        return survey_plan.varies(self.answers)
 
     @part
     def all_held_storm(self) -> GardenStorm:
@@ -223,7 +228,7 @@ class StormsResults(ReadsFiles):
                 beds_below=tried.below,
                 shape=self.storm_shape,
                 tell=telling("Carrying the rain of the record through the garden"),
-                pool_at=pool_at if survey_plan.varies(self.answers) else None,
+                pool_at=pool_at if self._varies else None,
             )
 
     @part
