@@ -47,7 +47,9 @@ def find(figure: Figure[Any], plan: Plan) -> Found:
     record = getattr(plan, _RECORD[figure.key])
     source = figure.source_of(record) if figure.source_of else figure.source
     told = plan.answers.told
-    figure = replace(figure, label=told(figure.label), formula=told(figure.formula))
+    label, formula = told(figure.label), told(figure.formula)
+    if (label, formula) != (figure.label, figure.formula):
+        figure = replace(figure, label=label, formula=formula)
     try:
         return Found(figure, figure.get(record), None, source)
     except Unanswered as gap:
