@@ -6,6 +6,7 @@ import json
 import math
 import re
 from collections.abc import Callable, Iterator, Mapping
+from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
@@ -270,6 +271,7 @@ def _float(value: float) -> str:
     return text.replace("e", ".0e") if "e" in text and "." not in text else text
 
 
+@lru_cache(maxsize=1000)
 def _key(key: str) -> str:
     bare = re.fullmatch(_BARE, key) and key.casefold() not in _TRUTHS
     return key if bare else _quoted(key)
