@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from enum import Enum
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 from interview.garden.planting.regions import ListRegion, PlantRegion, State
@@ -183,24 +183,18 @@ class Plant(PlantFacts):
         parts = (part.partition(": ") for part in self.rests_on.split("; ") if part)
         return {fact: tuple(codes.split(" + ")) for fact, _, codes in parts}
 
-    @cached_property
+    @property
     def names(self) -> frozenset[str]:
         """Every name it answers to, in small letters, and those in brackets by themselves."""
-        first, _, second = self.common_name.partition("(")
-        both = (first, second.rstrip(") "))
-        known = (self.scientific_name, self.common_name, *self.other_names, *both)
-        return frozenset(" ".join(one.split()).casefold() for one in known if one.strip())
+        return _names(self.scientific_name, self.common_name, self.other_names)[0]
 
     def answers_to(self, name: str) -> bool:
         """Tell whether ``name`` is its scientific, common or another name.
 
         Gaps, hyphens and apostrophes do not count: lists write cardinalflower and cardinal flower.
         """
-        return _closed_up(name) in self._closed_names
-
-    @cached_property
-    def _closed_names(self) -> frozenset[str]:
-        return frozenset(_closed_up(one) for one in self.names)
+        names = _names(self.scientific_name, self.common_name, self.other_names)
+        return _closed_up(name) in names[1]
 
     def at_home(self, region: PlantRegion | None) -> bool:
         """Tell whether the list gives it as native in ``region``.
@@ -245,6 +239,19 @@ class Plant(PlantFacts):
 _GAPS = str.maketrans("", "", " \t-'’‐‑")
 
 
+# A plant is made anew for every distance, and keeps its names.
+@lru_cache(maxsize=2000)
+def _names(
+    scientific: str, common: str, other: tuple[str, ...]
+) -> tuple[frozenset[str], frozenset[str]]:
+    """Return the names of a plant in small letters, and closed up."""
+    first, _, second = common.partition("(")
+    known = (scientific, common, *other, first, second.rstrip(") "))
+    names = frozenset(" ".join(one.split()).casefold() for one in known if one.strip())
+    return names, frozenset(map(_closed_up, names))
+
+
+@lru_cache(maxsize=2000)
 def _closed_up(name: str) -> str:
     return name.casefold().translate(_GAPS)
 
