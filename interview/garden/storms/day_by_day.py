@@ -125,6 +125,8 @@ class DayByDay:
         self.inch = tuple(inch)
         self.steps = _steps(self.inch)
         self.above = above
+        self.holds = bed.volume(bed.full)
+        self.holds_below = [bed.volume(one.height) for one in above]
         self.first: date | None = None
         self.next_day: int | None = None
         """The day after the last one, as an ordinal: the calendar may end before it."""
@@ -178,12 +180,12 @@ class DayByDay:
         """
         held = self.bed.volume(self.depths[0])
         wet, dry, most = self._stands(area * rain / IN_A_FOOT, held)
-        if dry > DAY_H or most > self.bed.volume(self.bed.full):
+        if dry > DAY_H or most > self.holds:
             return False
         start = self.hours(day)
         gone = [
-            (one, start + (dry if most > self.bed.volume(one.height) else 0.0))
-            for one in self.above
+            (one, start + dry if most > below else start)
+            for one, below in zip(self.above, self.holds_below, strict=True)
         ]
         if any(one.may_be_longest(start + wet, at) for one, at in gone):
             return False
@@ -213,11 +215,11 @@ class DayByDay:
 
     def _at_once(self, rain: float, first: float) -> float:
         """Pour a rain in with no time to soak; the volume that runs over the last bed."""
-        over, most = 0.0, self.bed.volume(self.bed.full)
+        over = 0.0
         for place, depth in enumerate(self.depths):
             area = self.own if place else first
             holds = self.bed.volume(depth) + rain / IN_A_FOOT * area + over
-            over = max(0.0, holds - most)
+            over = max(0.0, holds - self.holds)
             self.depths[place] = self.bed.full if over else self.bed.depth_of(holds)
         self.spill += over
         return over
