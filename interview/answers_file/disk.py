@@ -6,7 +6,6 @@ import errno
 import fcntl
 import os
 import stat
-import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -205,12 +204,14 @@ def _cut(text: str, limit: int) -> str:
 
 def _clings(text: str, end: int) -> bool:
     """Whether the character at ``end`` belongs to the one before it."""
+    from unicodedata import combining
+
     after, before = text[end], text[end - 1]
     flag = "\U0001f1e6" <= after <= "\U0001f1ff" and "\U0001f1e6" <= before <= "\U0001f1ff"
     tone = "\U0001f3fb" <= after <= "\U0001f3ff"
-    return (
-        bool(unicodedata.combining(after)) or after in _JOINERS or before == "\u200d" or tone
-    ) or (flag and _flags_before(text, end) % 2 == 1)
+    return (bool(combining(after)) or after in _JOINERS or before == "\u200d" or tone) or (
+        flag and _flags_before(text, end) % 2 == 1
+    )
 
 
 def _flags_before(text: str, end: int) -> int:

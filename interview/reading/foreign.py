@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import os
 import re
-import unicodedata
 from collections.abc import Callable
 
 _BLANK = (
@@ -82,7 +81,9 @@ def harmless(text: str) -> str:
 def _let_go(one: str) -> str:
     if one.isspace():
         return " "
-    hides = unicodedata.category(one) in _STEERING or re.match(_BLANK, one)
+    from unicodedata import category
+
+    hides = category(one) in _STEERING or re.match(_BLANK, one)
     return "" if hides else one
 
 

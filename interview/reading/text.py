@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from functools import lru_cache
 
 from interview.reading import foreign
@@ -102,7 +101,9 @@ def _plain_character(match: re.Match[str]) -> str:
     if char in _PLAIN:
         return _PLAIN[char]
     if char.isdecimal():
-        return str(unicodedata.decimal(char))
+        from unicodedata import decimal  # slow to load, and wanted by few texts
+
+        return str(decimal(char))
     if "\uff01" <= char <= "\uff5e":
         return chr(ord(char) - 0xFEE0)
     return " " if char.isspace() and char not in _LINE_BREAKS else char
@@ -129,7 +130,11 @@ def taken(text: str, example: str, most: int = MOST_CHARACTERS) -> str:
 
 def hidden_character(text: str) -> str | None:
     """Return the first character of ``text`` that takes no room or turns the writing direction."""
-    return next((char for char in text.strip() if unicodedata.category(char) == "Cf"), None)
+    if text.isascii():
+        return None
+    from unicodedata import category
+
+    return next((char for char in text.strip() if category(char) == "Cf"), None)
 
 
 def is_unknown(text: str) -> bool:
