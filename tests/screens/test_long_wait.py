@@ -5,9 +5,12 @@ from __future__ import annotations
 import datetime as dt
 import threading
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
+from interview.asking.long_work import telling
+from interview.screens import long_wait
 from interview.screens import plan as plan_page
 
 
@@ -35,6 +38,21 @@ async def test_a_question_is_answered_while_the_years_are_carried(sit, with_year
         assert person.session.answers.texts["mulch_depth"] == "2 in"
         await person.settles()
         assert "Pond 6 in" in person.says("plan_lines")
+
+
+def test_how_far_a_sum_is_is_said_only_once_it_can_be_read(monkeypatch) -> None:
+    said, times = list[str](), iter((0.0, 0.29, 0.3))
+    monkeypatch.setattr(long_wait, "monotonic", lambda: next(times))
+    monkeypatch.setattr(
+        long_wait, "get_current_worker", lambda: SimpleNamespace(is_cancelled=False)
+    )
+    app = SimpleNamespace(call_later=lambda say, words: say(words))
+    with long_wait.telling_page(app, said.append):
+        tell = telling("Carrying")
+        tell(1, 10)
+        assert not said
+        tell(2, 10)
+    assert said == ["Carrying: 20 %"]
 
 
 @pytest.mark.parametrize("key", ["ctrl+l", "f3", "f4", "f5"])
