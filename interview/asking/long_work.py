@@ -21,6 +21,25 @@ class HowFar(NamedTuple):
         return f"{self.what}: {100 * self.done // max(1, self.of)} %"
 
 
+_WAITS: ContextVar[Callable[[], object] | None] = ContextVar("waits", default=None)
+
+
+def give_way() -> None:
+    """Let what is more urgent go first, where this thread does so: between two parts of a sum."""
+    if (waits := _WAITS.get()) is not None:
+        waits()
+
+
+@contextmanager
+def giving_way(waits: Callable[[], object]) -> Iterator[None]:
+    """Call ``waits`` between the parts of the sums within; of this thread alone."""
+    token = _WAITS.set(waits)
+    try:
+        yield
+    finally:
+        _WAITS.reset(token)
+
+
 T = TypeVar("T")
 
 
@@ -47,6 +66,7 @@ class cached_property(Generic[T]):
     def __get__(self, instance: object | None, owner: type | None = None) -> Self | T:
         if instance is None:
             return self
+        give_way()
         kept = instance.__dict__[self._name] = self._work(instance)
         return kept
 
@@ -75,6 +95,7 @@ def telling(what: str) -> Callable[[int, int], None]:
     """Return what a sum calls with how much is done, of how much."""
 
     def tell(done: int, of: int) -> None:
+        give_way()
         hear = _HEARER.get()
         if hear is not None:
             hear(HowFar(what, done, of))

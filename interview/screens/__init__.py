@@ -4,6 +4,11 @@ Decided here:
 
 - A second on the timing page repaints the clock and, where it moves by an eighth of a cell, the
   bar; words are gone over each minute, the pictures where the level moves by an eighth of a row.
+- While a key, a picture or the plan so far is on its way to be seen the sums beside the keys wait,
+  between two of their parts (``FramedApp.paint_first``): taking turns with them a paint took twice
+  as long, and after one of more than a sixtieth of a second Textual leaves the next frame out.
+- How far a sum is is said only where it takes long enough to be read: each such line has the page
+  laid out twice.
 - A desktop notification is sent only to a terminal known to take one (OSC 9, 99 or 777), never
   through tmux or screen. How to be reminded is the person's choice and lies in the configuration
   folder, not in a garden's file.

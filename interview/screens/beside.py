@@ -17,6 +17,7 @@ from interview.garden.session import Session
 from interview.screens import words
 from interview.screens.badge import marked
 from interview.screens.long_wait import Stopped, telling_page
+from interview.screens.page import framed
 from interview.screens.parts import Scrolled, Words, is_there
 
 if TYPE_CHECKING:
@@ -103,7 +104,8 @@ class PlanSoFar(Scrolled):
         self.call_later(self._done, wanted, shown, long)
 
     def _lines(self, plan: Plan, wanted: LinesWanted) -> words.Beside:
-        return words.plan_lines(plan, wanted.taken, self._title, wanted.here)
+        with framed(self).beside_keys():
+            return words.plan_lines(plan, wanted.taken, self._title, wanted.here)
 
     def _done(self, wanted: LinesWanted, shown: words.Beside | str, long: bool) -> None:
         if self._wanted is not None and wanted is not self._wanted:
@@ -157,3 +159,4 @@ class PlanSoFar(Scrolled):
                 pieces.append((line, ""))
             pieces.append(("\n", ""))
         self.query_one("#plan_lines", Words).say(Content.assemble(*pieces[:-1]))
+        framed(self).paint_first()

@@ -18,6 +18,7 @@ from interview.asking.route import Step
 from interview.garden.scenes import scene_of
 from interview.garden.session import Session
 from interview.screens.after_typing import FollowsTyping
+from interview.screens.page import framed
 from interview.screens.parts import is_there
 from interview.screens.strips import Strips
 
@@ -142,7 +143,8 @@ class LivePicture(Strips, FollowsTyping):
             plan = wanted.plan
             if wanted.typed:
                 plan = plan.with_answers(route.in_force(session.supposing(dict(wanted.typed))))
-            drawing = live_picture(plan, wanted.place, wanted.step)
+            with framed(self).beside_keys():
+                drawing = live_picture(plan, wanted.place, wanted.step)
             if drawing is not None:
                 palette = OF[wanted.theme] if wanted.theme else None
                 strips = in_room(drawing.bare, *wanted.size, palette)
@@ -160,6 +162,7 @@ class LivePicture(Strips, FollowsTyping):
         if now.place == of.place:
             self._shown, self.drawing = of, drawing
             self.keep(strips)
+            framed(self).paint_first()
             self.post_message(self.Pictured(of.place, drawing is not None))
         self._begin()
 

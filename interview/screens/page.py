@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Sequence
+from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -30,6 +32,10 @@ if TYPE_CHECKING:
     from interview.screens.saver import SaveReport
 
 
+LONGEST_WAIT = 0.1
+"""Seconds after which a sum beside the keys goes on, painted or not."""
+
+
 class Around(NamedTuple):
     """What the frame tells of the garden that is open."""
 
@@ -47,6 +53,9 @@ class FramedApp(App[None]):
     def __init__(self) -> None:
         super().__init__()
         self._sent = Sent()
+        self._painted = threading.Event()
+        """Not set while something is to be shown at once, and no sum beside the keys goes on."""
+        self._painted.set()
 
     # Textual has no public name for the place where a paint becomes bytes.
     def _display(self, screen: Screen[Any], renderable: RenderableType | None) -> None:
@@ -54,15 +63,32 @@ class FramedApp(App[None]):
         if isinstance(renderable, (LayoutUpdate, ChopsUpdate)):
             written = Changes(renderable, self._sent)
         super()._display(screen, written)
+        self._painted.set()
 
     async def on_event(self, event: events.Event) -> None:
         """Paint all of the window anew where its size changed, or the program was away."""
         back = isinstance(event, Driver.SignalResume)
         if back or isinstance(event, events.Resize):
             self._sent.forget()
+        if isinstance(event, events.Key):
+            self.paint_first()
         await super().on_event(event)
         if back:
             self.screen.refresh(layout=True)
+
+    def paint_first(self) -> None:
+        """Have the sums beside the keys wait until the next paint."""
+        self._painted.clear()
+
+    def beside_keys(self) -> AbstractContextManager[None]:
+        """Return a context for sums in a thread that wait, between two parts, while one paints."""
+        from interview.asking.long_work import giving_way
+
+        return giving_way(self._wait_for_paint)
+
+    def _wait_for_paint(self) -> None:
+        if not self._painted.wait(LONGEST_WAIT):  # the key painted nothing
+            self._painted.set()
 
     def around(self) -> Around:
         """Return what the frame tells of the garden that is open."""
@@ -82,6 +108,12 @@ class FramedApp(App[None]):
     def notify(self, message: str, *, severity: str = "information", **_how: Any) -> None:
         """Say in the notice line what Textual would lay over the page."""
         self.tell(message, Weight.PLAIN if severity == "information" else Weight.WARNING)
+
+
+def framed(part: Widget) -> FramedApp:
+    """Return the application that a part of a page is in."""
+    assert isinstance(part.app, FramedApp)
+    return part.app
 
 
 class Page(Screen[Any]):

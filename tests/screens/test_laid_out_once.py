@@ -6,6 +6,9 @@ import pytest
 from textual._compositor import Compositor
 from textual.css.stylesheet import Stylesheet
 
+from interview.asking.long_work import give_way
+from interview.screens.page import FramedApp
+
 
 @pytest.fixture
 def counted(monkeypatch):
@@ -42,3 +45,28 @@ async def test_a_change_lays_the_page_out_once(sit, sample, counted) -> None:
         await person.settles()
         assert person.sees().count("A hint of another height.") == 3
         assert len(layouts) == 1
+
+
+async def test_the_sums_beside_the_keys_wait_until_a_key_is_seen(sit, monkeypatch) -> None:
+    async with sit("new.yaml", size=(100, 30)) as person:
+        await person.settles()
+        goes_on, display = list[bool](), FramedApp._display
+
+        def noting(app, *painted):
+            goes_on.append(app._painted.is_set())
+            display(app, *painted)
+
+        monkeypatch.setattr(FramedApp, "_display", noting)
+        await person.press("Z")
+        assert goes_on and not goes_on[0]
+        await person.settles()
+        assert person.app._painted.is_set()
+
+
+async def test_a_sum_goes_on_where_a_key_paints_nothing(sit) -> None:
+    async with sit("new.yaml") as person:
+        await person.settles()
+        person.app.paint_first()
+        with person.app.beside_keys():
+            give_way()
+        assert person.app._painted.is_set()
