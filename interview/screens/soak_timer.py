@@ -70,9 +70,9 @@ class SoakScreen(Resting, SoakPage):
         self._waiting: tuple[SoakEntry, str] | None = None
         """A reading that cannot be kept until the noted times are shifted, as it was typed."""
 
+    # Textual calls that of the page it is made from, too.
     def on_mount(self) -> None:
         """Open the line again with what was half typed in it before the program ended."""
-        super().on_mount()
         drafts = self._session.drafts if self._resumed else {}
         readings, mark = self._step.address, self._view.address(timing.WATER_AT_MARK)
         self._ours = {readings, mark} & set(drafts)

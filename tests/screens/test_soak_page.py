@@ -17,6 +17,7 @@ from interview.screens.desktop import Desktop
 from interview.screens.frame import KeyLine
 from interview.screens.parts import Words
 from interview.screens.reminding import RemindingApp
+from interview.screens.soak_page import SoakPage
 
 HOLE = {
     "holes.1.hole_depth": "15 in",
@@ -113,6 +114,19 @@ async def test_a_second_that_changes_figures_alone_lays_nothing_out_anew(timing,
         clock.forward(hours=2)
         page.tick()
         assert [part for part in page.walk_children() if part._layout_required]
+
+
+async def test_the_page_has_one_clock(sit, soaking, monkeypatch) -> None:
+    every, set_interval = list[float](), SoakPage.set_interval
+
+    def noting(page, seconds, *how, **more):
+        every.append(seconds)
+        return set_interval(page, seconds, *how, **more)
+
+    monkeypatch.setattr(SoakPage, "set_interval", noting)
+    async with sit(soaking) as person:
+        await _opens(person)
+    assert every.count(1.0) == 1
 
 
 async def test_a_second_looks_at_each_hole_once_and_measures_nothing_anew(
