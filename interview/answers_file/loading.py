@@ -27,6 +27,7 @@ from interview.answers_file.tree import (
     Unreadable,
     place,
 )
+from interview.quantities.records import record
 from interview.reading.foreign import code, shown
 
 _BOMS = (b"\xff\xfe", b"\xfe\xff", b"\x00\x00\xfe\xff")
@@ -41,7 +42,8 @@ _VERSION = r"([0-9]{1,4})\.([0-9]{1,4})"
 _COMMENT = r"( +)#([^\r\n]*)"
 
 
-class Parsed(NamedTuple):
+@record
+class Parsed:
     """A file that could be opened, with what there is to say about it."""
 
     tree: Tree

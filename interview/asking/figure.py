@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
-from typing import Any, Generic, NamedTuple, TypeVar
+from typing import Any, Generic, TypeVar
 
 from interview.asking import own_fault
 from interview.asking.question import Unanswered
@@ -52,7 +52,8 @@ class Figure(Generic[R]):
         return self.metric if metric else self.us
 
 
-class Found(NamedTuple):
+@record
+class Found:
     """A figure with its value in one plan, with what it waits for, or at fault."""
 
     figure: Figure[Any]

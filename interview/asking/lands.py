@@ -12,9 +12,9 @@ from collections.abc import Callable, Mapping
 from enum import Enum
 from functools import cache, lru_cache
 from importlib.resources import files
-from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.shown import in_metric
 
 US = "us"
@@ -28,7 +28,8 @@ class Half(Enum):
     UNKNOWN = ""
 
 
-class Land(NamedTuple):
+@record
+class Land:
     """What is held of one country."""
 
     half: Half

@@ -15,6 +15,7 @@ from interview.asking.question import (
     Taken,
     Unanswered,
 )
+from interview.quantities.records import record
 from interview.reading import Refused, is_unknown
 
 
@@ -223,7 +224,8 @@ def open_steps(answers: Answers) -> list[Step]:
     return [step for step in steps(answers) if standing(step, answers) is Status.OPEN]
 
 
-class Progress(NamedTuple):
+@record
+class Progress:
     """How far one stage is."""
 
     stage: Stage

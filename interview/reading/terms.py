@@ -6,7 +6,6 @@ import re
 from collections.abc import Mapping
 from dataclasses import field
 from fractions import Fraction
-from typing import NamedTuple
 
 from interview.quantities.records import record
 from interview.reading.numbers import take_number, unreadable
@@ -23,7 +22,8 @@ class Amount:
     """Whether no unit was written, so that ``unit`` is the one that was offered."""
 
 
-class Term(NamedTuple):
+@record
+class Term:
     """One number of a text with the unit written after it."""
 
     value: Fraction

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, TypeVar
 
 from interview.asking.answers import Answers
 from interview.asking.conditions import always_this, said_yes
@@ -12,6 +12,7 @@ from interview.asking.measures import Measure
 from interview.asking.question import Kind, Question
 from interview.garden.form.choices import MOST_BEDS
 from interview.garden.size.questions import BEDS
+from interview.quantities.records import record
 from interview.quantities.units import Quantity
 
 T = TypeVar("T")
@@ -50,7 +51,8 @@ LEVELS_FROM = Question(
 )
 
 
-class BedLevels(NamedTuple):
+@record
+class BedLevels:
     """The questions about the levels of one bed."""
 
     number: int

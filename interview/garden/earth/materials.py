@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from interview.quantities.evidence import ARITHMETIC, PRACTICE, Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, times, whole_up
+from interview.quantities.records import record
 from interview.quantities.units import (
     METRIC,
     US,
@@ -161,7 +162,8 @@ def stone(length: Quantity, width: Quantity, metric: bool = False) -> Quantity:
     return quantity(feet * magnitude(deep, "ft"), "ft**3")
 
 
-class Item(NamedTuple):
+@record
+class Item:
     """One line of the shopping list."""
 
     name: str

@@ -16,6 +16,7 @@ from interview.quantities.evidence import (
     Source,
 )
 from interview.quantities.guards import not_negative, number_of, positive, reaches, within
+from interview.quantities.records import record
 from interview.quantities.shown import depth_words, length_words, water_words
 from interview.quantities.units import (
     METRIC,
@@ -110,7 +111,8 @@ def _weir_numbers(
     return q, size, WEIR_SI.value if metric else WEIR_US.value, unit
 
 
-class Notch(NamedTuple):
+@record
+class Notch:
     """The overflow: a notch in a berm, or a lip in the level lawn that is the rim."""
 
     flow: Quantity

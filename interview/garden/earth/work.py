@@ -10,6 +10,7 @@ from typing import NamedTuple
 from interview.garden.earth.materials import Soil, loosen
 from interview.quantities.evidence import OURS, PRACTICE, Cited, Provenance, Source
 from interview.quantities.guards import positive, whole_up
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
 Pace = Cited[tuple[float, float]]
@@ -45,7 +46,8 @@ HEAT = Cited(
 """The heat in degrees Fahrenheit in which heavy work has rests, its minutes of work and of rest."""
 
 
-class Soilwork(NamedTuple):
+@record
+class Soilwork:
     """Soil to move by hand."""
 
     bank: Quantity

@@ -6,9 +6,9 @@ import csv
 from enum import Enum
 from functools import cache
 from importlib.resources import files
-from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
+from interview.quantities.records import record
 
 MM_IN_AN_INCH = 25.4
 """By definition of the international inch."""
@@ -29,7 +29,8 @@ class Basis(Enum):
     """What is usual where neither was read."""
 
 
-class RainDepth(NamedTuple):
+@record
+class RainDepth:
     """A depth of rain read for a state, or the custom."""
 
     state: str

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from interview.garden.planting.stock import UW_STEP_3, PlantSize
 from interview.garden.planting.wetness import DAY_HOURS, LONGEST_HOURS, USUAL_HOURS
 from interview.quantities.evidence import PRACTICE, Brief, Finding, Grade, Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.shown import HIGH
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -41,7 +42,8 @@ WHEN_SOURCE = _published(
 """Of the seasons; what is said of frost is common practice, no source."""
 
 
-class CareTask(NamedTuple):
+@record
+class CareTask:
     """One job and when it falls: months since planting, or a season by its frost and growth."""
 
     task: str

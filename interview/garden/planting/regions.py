@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from enum import Enum
-from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
+from interview.quantities.records import record
 
 
 class PlantRegion(Enum):
@@ -32,7 +32,8 @@ class ListRegion(Enum):
     WMVC = "Western Mountains, Valleys and Coast"
 
 
-class State(NamedTuple):
+@record
+class State:
     """A state, the plant region it is taken to be in, and the wetland lists that cover it."""
 
     code: str

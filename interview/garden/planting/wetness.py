@@ -11,6 +11,7 @@ from interview.garden.size.zones import Zone
 from interview.garden.storms.wet_zones import ZoneHours
 from interview.quantities.evidence import OURS, Cited, Provenance, Source
 from interview.quantities.guards import reaches, within
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 QUICK_HOURS = Cited(12.0, OURS)
@@ -79,7 +80,8 @@ _SUITED: dict[Zone, tuple[tuple[float, tuple[Indicator, ...]], ...]] = {
 """For each zone, up to how many hours under water which ratings suit it."""
 
 
-class ZoneSite(NamedTuple):
+@record
+class ZoneSite:
     """One zone: its area on the plan, and its hours under water."""
 
     area: Quantity

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from interview.garden.pond.hyetographs import RainSpan, Storm
 from interview.garden.pond.pieces import PoolPiece
 from interview.garden.pond.pool import Pool, flows, pieces_of
 from interview.quantities.guards import not_negative
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 
-class RoutedStorm(NamedTuple):
+@record
+class RoutedStorm:
     """A storm carried through a bed: the volumes of its water, and the depth of its pond."""
 
     storm: Storm

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from interview.garden.site.locating import DEFAULT_ZONE_SOURCE
 from interview.quantities.evidence import MEMORY, Brief, Finding, Grade, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches
+from interview.quantities.records import record
 from interview.quantities.units import (
     Quantity,
     feet_and_inches,
@@ -35,7 +36,8 @@ class Distance(NamedTuple):
         return quantity(self.meters, "m") if metric else quantity(self.feet, "ft")
 
 
-class Setback(NamedTuple):
+@record
+class Setback:
     """A distance to keep between the garden and something in the yard."""
 
     key: str

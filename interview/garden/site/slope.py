@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from interview.quantities.evidence import OURS, Cited, Finding, Grade, Provenance, Source
 from interview.quantities.guards import number_of, positive, reaches, within
+from interview.quantities.records import record
 from interview.quantities.shown import slope_words, water_words
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -15,7 +16,8 @@ READING_IN = 0.125
 DISAGREE_IN = 0.5
 
 
-class Slope(NamedTuple):
+@record
+class Slope:
     """The fall of the ground between two stakes."""
 
     run: Quantity

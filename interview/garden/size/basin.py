@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
-from typing import NamedTuple
 
 from interview.garden.form.basin import Basin
 from interview.garden.form.choices import FloorShape
@@ -13,6 +12,7 @@ from interview.garden.form.lie import Ground, Lie, lie_of
 from interview.garden.form.outline import Outline
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches, whole_up
+from interview.quantities.records import record
 from interview.quantities.units import (
     METRIC,
     US,
@@ -91,7 +91,8 @@ NARROWEST_SOURCE = Source("a floor narrower than a rake cannot be leveled", Prov
 DRAWN_STEP = {US: (0.5, "ft"), METRIC: (100.0, "mm")}
 
 
-class RequiredArea(NamedTuple):
+@record
+class RequiredArea:
     """The basin that holds the rain exactly, before its sizes are rounded."""
 
     catchment: Quantity

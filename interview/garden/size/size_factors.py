@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from enum import Enum
-from typing import NamedTuple
 
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.guards import not_negative, positive, reaches, within
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity
 
 SIZE_FACTOR_TABLE = Source(
@@ -79,7 +79,8 @@ _PRINTED = {
 """Depths from and to: inches as printed, millimeters as in ``SIZE_ROW_WORDS``."""
 
 
-class PublishedSize(NamedTuple):
+@record
+class PublishedSize:
     """What the table says of a drainage area, from sandy to clayey soil; areas."""
 
     row: DepthRow

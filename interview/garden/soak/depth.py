@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from enum import Enum
-from typing import NamedTuple
 
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import reaches, within
+from interview.quantities.records import record
 from interview.quantities.units import METRIC, US, Quantity, magnitude, quantity, round_down
 
 DROP_RATE_HOURS = Cited(
@@ -64,7 +64,8 @@ class Governs(Enum):
     CAP = "deepest pond wanted"
 
 
-class PondDepth(NamedTuple):
+@record
+class PondDepth:
     """The pond depth and every limit it was held against, all lengths; times to empty."""
 
     rule: DepthRule

@@ -23,6 +23,7 @@ from interview.garden.soak.readings import (
 )
 from interview.quantities.evidence import Cited, Provenance, Source
 from interview.quantities.guards import reaches, within
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity, ratio
 
 RAWLS_1982 = Source(
@@ -133,7 +134,8 @@ class Trend(Enum):
     TOO_FEW = "too few readings"
 
 
-class SoakTest(NamedTuple):
+@record
+class SoakTest:
     """The result of one test hole; rates are speeds."""
 
     hole: Hole

@@ -41,7 +41,8 @@ class Reading(NamedTuple):
     spoiled: str = ""
 
 
-class Interval(NamedTuple):
+@record
+class Interval:
     """What happened between two readings of one fill."""
 
     start: Quantity
@@ -296,7 +297,8 @@ class HolesRule(Enum):
     MIDDLE = "the middle value of the holes"
 
 
-class CombinedRate(NamedTuple):
+@record
+class CombinedRate:
     """The rates that stand for all the holes of one spot."""
 
     rule: HolesRule

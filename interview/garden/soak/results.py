@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from interview.asking.answers import Answers
 from interview.asking.question import Unanswered
 from interview.asking.results import Results, part
@@ -15,6 +13,7 @@ from interview.garden.soak.rates import SoakTest, Texture, TextureCheck, soak_te
 from interview.garden.soak.reading_lines import EMPTIED, EMPTY, REFILLED
 from interview.garden.soak.readings import CombinedRate, Reading, combine
 from interview.quantities.evidence import Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 TEXTURE_OF = {
@@ -33,7 +32,8 @@ TEXTURE_OF = {
 """The texture class of each thing a handful may do. Source: ``FEEL_KEY``."""
 
 
-class HoleReport(NamedTuple):
+@record
+class HoleReport:
     """One test hole: its test where there is one, or what it waits for."""
 
     number: int
@@ -50,7 +50,8 @@ class HoleReport(NamedTuple):
         return self.test is not None and not self.set_aside
 
 
-class SoilRate(NamedTuple):
+@record
+class SoilRate:
     """The rates that stand for the soil, and where they come from."""
 
     drop_rate: Quantity | None

@@ -23,7 +23,8 @@ LADDER = {
 """The rains tried, by the units shown."""
 
 
-class LadderRow(NamedTuple):
+@record
+class LadderRow:
     """One storm of the ladder."""
 
     rain: Quantity

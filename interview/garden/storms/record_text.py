@@ -22,6 +22,7 @@ from interview.garden.storms.record_columns import (
     words_of,
 )
 from interview.quantities.evidence import Cited, Provenance, Source
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 UNITS = ("in", "mm")
@@ -72,7 +73,8 @@ class Gap(NamedTuple):
         return (self.last - self.first).days + 1
 
 
-class Record(NamedTuple):
+@record
+class Record:
     """Daily depths of rain, in order of date, and all that was wrong with the file."""
 
     days: tuple[tuple[date, Quantity], ...]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from interview.garden.survey.pacing import Pace
 from interview.garden.survey.pieces import Piece, own_error, pace_slopes, plan_area
@@ -132,7 +131,8 @@ class Surface:
         return times(self.plan, self.plan_error)
 
 
-class SurfaceArea(NamedTuple):
+@record
+class SurfaceArea:
     """What one surface adds to the catchment."""
 
     name: str
@@ -151,7 +151,8 @@ class SurfaceArea(NamedTuple):
         return quantity(magnitude(self.weighted, "ft**2") * inches / 12, "ft**3")
 
 
-class Catchment(NamedTuple):
+@record
+class Catchment:
     """The area that drains to the garden."""
 
     surfaces: tuple[SurfaceArea, ...]

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from interview.quantities.evidence import OURS, Finding, Grade
 from interview.quantities.guards import positive, reaches, times, within
+from interview.quantities.records import record
 from interview.quantities.shown import length_words
 from interview.quantities.units import Quantity, magnitude, quantity
 
@@ -25,7 +26,8 @@ It may lie anywhere in a width of one pace: that width over the root of 12 (JCGM
 """
 
 
-class Pace(NamedTuple):
+@record
+class Pace:
     """How long one pace is, from walks over a known distance."""
 
     course: Quantity
