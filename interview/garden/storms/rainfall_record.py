@@ -14,6 +14,7 @@ from interview.garden.storms.day_by_day import DAY_H, Above, DayByDay, Part
 from interview.garden.storms.record_text import Gap, gaps_between
 from interview.quantities.evidence import Provenance, Source
 from interview.quantities.guards import not_negative, within
+from interview.quantities.records import record
 from interview.quantities.units import Quantity, magnitude, quantity
 
 GAP_SOURCE = Source(
@@ -41,7 +42,8 @@ class RecordPart(NamedTuple):
         return self.number
 
 
-class RecordReplay(NamedTuple):
+@record
+class RecordReplay:
     """What the garden would have done; volumes are of one bed, or of all the beds of a row."""
 
     first: date
@@ -59,7 +61,8 @@ class RecordReplay(NamedTuple):
     years: tuple[RecordPart, ...]
     months: tuple[RecordPart, ...]
     spells: tuple[Quantity, ...]
-    """The longest unbroken time under water of the floor, then of each height asked for."""
+    """The longest unbroken time under water of the floor, then of each height asked for; nothing
+    where none was."""
     depths: tuple[tuple[date, float], ...]
     """The days told, and the inches of each."""
     target: float
@@ -97,7 +100,7 @@ def replay(
     hours: Quantity | None = None,
     *,
     rain_to_hold: Quantity | None = None,
-    heights: Sequence[Quantity] = (),
+    heights: Sequence[Quantity] | None = (),
     beds_below: int = 0,
     shape: StormShape = StormShape.UNIFORM,
     pool_at: Callable[[Quantity], Pool] | None = None,
@@ -110,11 +113,11 @@ def replay(
     storm. ``pool_at`` gives the bed by the depth of the day's rain, where more runs off of a large
     one. Water left at night is carried into the next day. Days not in the sequence are missing: the
     pond drains over them, and they add nothing to the totals. ``rain_to_hold`` is what the garden
-    holds when not given; ``heights`` are those over the floor whose wet spells are wanted. ``tell``
-    is called now and then with the days done, and all. ``beds_below`` is how many equal beds lie
-    below the first, each taking what the one above it spills and the rain on itself; wet spells are
-    those of the first. Raises ValueError for days out of order, a negative depth, or hours of rain
-    that a day does not have.
+    holds when not given; ``heights`` are those over the floor whose wet spells are wanted, with the
+    floor's own; none are where it is None. ``tell`` is called now and then with the days done, and
+    all. ``beds_below`` is how many equal beds lie below the first, each taking what the one above
+    it spills and the rain on itself; wet spells are those of the first. Raises ValueError for days
+    out of order, a negative depth, or hours of rain that a day does not have.
     """
     long = STORM_HOURS.value
     if hours is not None:
@@ -123,7 +126,8 @@ def replay(
         raise ValueError("A day's rain must fall within its 24 hours.")
     depths = _depths(days)
     target = magnitude(pool.rain_held if rain_to_hold is None else rain_to_hold, "in")
-    above = [Above(0.0)] + [Above(magnitude(height, "ft")) for height in heights]
+    above = [Above(0.0)] if heights is not None else []
+    above += [Above(magnitude(height, "ft")) for height in heights or ()]
     own = magnitude(pool.inside, "ft**2")
     run = DayByDay(pool.bare, _areas(pool, pool_at), beds_below, own, _inch(shape, long), above)
     for done, (day, rain) in enumerate(depths):

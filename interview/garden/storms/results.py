@@ -208,10 +208,10 @@ class StormsResults(ReadsFiles):
         """The garden through the years of the record."""
         return self.years_in(self.size.garden, self.zone_heights[1:])
 
-    def years_in(self, garden: Basin, heights: Sequence[Quantity] = ()) -> RecordReplay:
+    def years_in(self, garden: Basin, heights: Sequence[Quantity] | None = None) -> RecordReplay:
         """Return the years of the record in as many beds of another size.
 
-        ``heights`` over the floor are those whose wet spells are wanted.
+        ``heights`` over the floor are those whose wet spells are wanted, with the floor's own.
         """
         tried = self.beds_like(garden)
 

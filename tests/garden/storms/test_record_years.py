@@ -179,6 +179,7 @@ def test_a_larger_floor_holds_more_and_runs_over_on_fewer_days(with_record, figu
     for one in tried:
         assert magnitude(one.garden.floor_area, "ft**2") == pytest.approx(one.part * floor)
     assert tried[2].replay is plan.storms.real_years
+    assert [len(one.replay.spells) for one in tried] == [0, 0, 3, 0, 0]
     assert figure("record_overflow_days", plan) == days[2]
     assert figure("record_overflow_days_a_year", plan) == pytest.approx(days[2] * 365.25 / 365)
 

@@ -118,7 +118,7 @@ def test_a_rain_that_is_not_followed_would_change_nothing_told(shape, rate, coun
     some_heights = [quantity(height, "in") for height in (0.5, 3, 6)]
     # After a long spell none of many rains lasts the longest, some of which run over.
     rising = [6, 6, 6, *(one for place in range(60) for one in (0, 0, place / 15))]
-    for hours, heights in itertools.product((0.5, 6.0, 20.0), ((), some_heights)):
+    for hours, heights in itertools.product((0.5, 6.0, 20.0), (None, (), some_heights)):
         rains = rising + [luck.random() < 0.5 and luck.expovariate(1.5) for _ in range(60)]
         some = played(rains, beds, shape, hours, heights=heights)
         with pytest.MonkeyPatch.context() as patch:
