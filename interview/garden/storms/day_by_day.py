@@ -180,6 +180,9 @@ class DayByDay:
         """
         held = self.bed.volume(self.depths[0])
         wet, dry, most = self._stands(area * rain / IN_A_FOOT, held)
+        if not most:
+            self._all_dry(day)
+            return True
         if dry > DAY_H or most > self.holds:
             return False
         start = self.hours(day)
