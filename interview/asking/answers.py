@@ -272,6 +272,21 @@ class Answers:
             raise found.with_traceback(None)
         return found
 
+    def reads_as_written(self, question: Question[Any]) -> bool:
+        """Tell whether the words kept read as they are parted; the value is kept then.
+
+        False also where they were read before: that may have been as they part otherwise.
+        """
+        text = self.text(question)
+        name = f"{self.address(question)}={text}"
+        if text is None or name in self._values:
+            return False
+        try:
+            self.once(name, lambda: question.read_unparted(text, self))
+        except (Refused, Unanswered):
+            return False
+        return True
+
     def assumed(self, question: Question[Any]) -> str | None:
         """Return the default in use for ``question``, or nothing."""
         if self.get(question) is not None:

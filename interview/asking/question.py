@@ -225,6 +225,10 @@ class Question(Generic[T]):
                 raise
         return self._fitting(parted, answers)
 
+    def read_unparted(self, text: str, answers: Answers) -> T:
+        """Return the value of ``text`` as it is parted; raises ``Refused`` and ``Unanswered``."""
+        return self._fitting(text, answers).value
+
     def parted(self, text: str, answers: Answers) -> str:
         """Return a list with an item a line, where it reads so and not as it is written.
 

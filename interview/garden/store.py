@@ -209,7 +209,8 @@ def _on_lines(answers: Answers) -> Answers:
             question, number = found
             view = answers.at(question.group, number) if number else answers
             with suppress(Exception):  # told where the answer is read
-                texts[address] = question.parted(text, view)
+                if not view.reads_as_written(question):
+                    texts[address] = question.parted(text, view)
     return answers.with_texts(texts) if texts != answers.texts else answers
 
 

@@ -10,8 +10,11 @@ from interview import answers_file as af
 from interview.asking.keeping import NotKept
 from interview.garden import store
 from interview.garden.session import Session
+from interview.garden.soak.reading_lines import Readings
 from interview.garden.stages import every_question, new_answers
+from interview.garden.survey.piece_lines import Pieces
 
+SAMPLES = Path(__file__).parents[2] / "sample_answers"
 BY = "rain-garden-interview 0.1.0"
 HEAD = "format: rain-garden-interview\nformat_version: '1.0'\n"
 
@@ -46,6 +49,23 @@ def test_a_walk_kept_in_a_real_file_loads_the_same_at_every_step(tmp_path, clock
     session.clear(session.jump("rain_depth"))
     assert store.load(path)[0].answers.texts == session.answers.texts
     assert sorted(one.name for one in tmp_path.iterdir()) == ["g.yaml"]
+
+
+def test_each_list_of_a_file_that_is_on_lines_is_read_once(monkeypatch):
+    taken: list[str] = []
+    for kind in (Readings, Pieces):
+        take = kind.take
+
+        def counted(self, text, answers, take=take):
+            taken.append(text)
+            return take(self, text, answers)
+
+        monkeypatch.setattr(kind, "take", counted)
+    loaded, _ = store.load(SAMPLES / "finished_us.yaml")
+    assert loaded.troubles == [] and len(taken) > 2
+    assert sorted(taken) == sorted(set(taken))
+    readings = loaded.answers.texts["holes.1.readings"]
+    assert len(readings.splitlines()) > 2 and readings in taken
 
 
 def test_each_question_stands_over_its_answer(tmp_path, given):
