@@ -319,8 +319,13 @@ def _decoded(data: bytes) -> str:
         ) from error
 
 
+_LAYOUT = str.maketrans("", "", "\t\n\r")
+
+
 def _check_characters(text: str) -> None:
-    found = re.search(FORBIDDEN_RAW, text)
+    # None of these can be printed, which is seen sooner than what each character is.
+    plain = text.translate(_LAYOUT).isprintable()
+    found = None if plain else re.search(FORBIDDEN_RAW, text)
     if not found:
         return
     line, column = place(text, found.start())
