@@ -17,7 +17,7 @@ from interview.screens.beside import PlanSoFar
 from interview.screens.field import Field
 from interview.screens.frame import Notice, Said, Weight
 from interview.screens.live import LivePicture
-from interview.screens.parts import LOW, NARROW, WIDE, Line, Words
+from interview.screens.parts import LOW, NARROW, WIDE, Words
 from interview.screens.preview import Preview
 from interview.screens.question_page import Mode, QuestionPage
 from interview.screens.reminding import reminders_of
@@ -43,9 +43,14 @@ SAID_LINES = 5
 """Lines kept over the list of a stage for what is said of the words typed, so that none moves."""
 BLANKS, EDGES = 2, 2
 """Lines that give way to a picture: blank ones of a question, and the edges of its field."""
-LAID_OUT = {"body", "left", "asking", "item", "asked", "caution", "beside", "live"}
-LAID_OUT |= {"plan_so_far", "plan_title"}
-"""The parts whose style hangs on a class of ``#body``, beside a field's line and what it is in."""
+LAID_OUT = {
+    "whole": {"left", "item", "beside", "plan_so_far"},
+    "pictured": {"body", "left", "asking", "beside", "live", "plan_so_far", "plan_title"},
+    "tight": {"asked", "caution"},
+    "dense": set[str](),
+}
+"""The parts whose style hangs on each class of ``#body``; on the last one that of a field's line,
+and of what it is in."""
 TALL = 28
 """Lines from which on a blank line parts a question from the reason for it."""
 
@@ -143,10 +148,13 @@ class QuestionRoom(QuestionPage):
         body = self.query_one("#body")
         before = body.classes
         body.update_classes(classes, update=False)
-        if body.classes != before:
-            inner = body.walk_children(Widget, with_self=True)
-            parts = (one for one in inner if one.id in LAID_OUT or one.has_class("entry"))
-            self.app.stylesheet.update_nodes([*parts, *self._slot.query(Line)])
+        changed = before ^ body.classes
+        names = set().union(*(LAID_OUT[one] for one in changed))
+        inner = body.walk_children(Widget, with_self=True) if names else ()
+        parts = [one for one in inner if one.id in names]
+        if "dense" in changed:
+            parts += self._slot.query(".entry, Line")
+        self.app.stylesheet.update_nodes(parts)
 
     def on_live_picture_pictured(self, event: LivePicture.Pictured) -> None:
         """Give the room back where nothing can be drawn yet."""

@@ -387,14 +387,15 @@ def test_no_work_beside_the_keys_is_described_by_what_it_is_given() -> None:
     assert bare == []
 
 
-def test_every_part_whose_style_hangs_on_how_the_page_is_laid_out_is_styled_with_it() -> None:
+def test_every_part_whose_style_hangs_on_how_the_page_is_laid_out_is_styled_with_it(subtests):
     sheet = (ROOT / "interview/screens/question.tcss").read_text()
     selectors = [one for rule in sheet.split("}") for one in rule.partition("{")[0].split(",")]
-    classes = re.compile(r"\.(whole|pictured|tight|dense)\b")
-    hanging = {classes.sub("", one.split()[-1]) for one in selectors if classes.search(one)}
-    parts = {one.removesuffix(":focus") for one in hanging}
-    laid_out = {".entry", "Line", *(f"#{one}" for one in LAID_OUT)}
-    assert {"#body", "#left", "Line"} < parts <= laid_out
+    for name, ids in LAID_OUT.items():
+        with subtests.test(name):
+            hanging = [one.split()[-1] for one in selectors if f".{name}" in one]
+            parts = {re.sub(r"[.:](?!entry)\w+", "", one) for one in hanging}
+            of_field = {".entry", "Line"} if name == "dense" else set()
+            assert parts == {f"#{one}" for one in ids} | of_field
 
 
 async def test_a_page_that_another_covers_is_left_alone(sit, sample, monkeypatch) -> None:
