@@ -61,7 +61,7 @@ SCENES: Mapping[str, Scene] = {
     ),
     "choice": Scene(
         "after_rain",
-        "does water stand",
+        "Choose a place",
         (Step("1\r", "Slope · spot 1", "spots.1.stands_after_rain never"),),
     ),
     "usual page": Scene(
